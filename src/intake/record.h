@@ -1,0 +1,46 @@
+// A record: the piece of an input that is read, kept or set aside as a whole. A line of NDJSON, a text file.
+//
+// Plain data, to be handed from the thread that cuts an input into records to one that decodes them.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+
+namespace jointledger {
+
+/// Where in an input something is.
+struct Place {
+  std::uint64_t line = 0;    ///< counts from 1; 0 where the input as a whole is meant
+  std::uint64_t offset = 0;  ///< in bytes from the start of the input
+  bool operator==(const Place&) const = default;
+};
+
+/// A longer record is refused. One record is in memory at a time, so this bounds the memory.
+inline constexpr std::size_t kLongestRecord = std::size_t{64} << 20;  // 64 MiB
+
+/// Decoders may read (never write) this many bytes past the end of a record; what stands there is of no account.
+inline constexpr std::size_t kRecordPadding = 64;
+
+/// Owns its bytes. Used again for the next record, it stops allocating.
+struct Record {
+  std::string input;  ///< the name of the input: a path, or "-"
+  Place place;        ///< of its first byte
+  /// As they came in, without the line break that ends them. Its capacity exceeds its size by kRecordPadding.
+  std::string bytes;
+};
+
+/// Why a record (or a whole input) could not be read. Never holds text of the note.
+struct RecordFault {
+  std::string record;  ///< what to call it: "notes.ndjson:7", and its id if that much is known
+  Place place;         ///< of the trouble if that is known, else of the record
+  std::string reason;  ///< for people, e.g. "not UTF-8"; no capital, no full stop
+};
+
+/// The name of a record for a RecordFault: its input, with the line if the input holds several.
+std::string name_of(const Record& record);
+
+/// The place of byte `at` of a record.
+Place place_in(const Record& record, std::size_t at);
+
+}  // namespace jointledger

@@ -1,0 +1,128 @@
+// What a phrase of the lexicon means. One row of a table in lexicon/ gives one Concept to all its forms.
+//
+// Plain immutable data, owned by the Lexicon and shared by all threads.
+#pragma once
+
+#include <boost/container/static_vector.hpp>
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "ledger/terms.h"
+
+namespace jointledger {
+
+enum class ConceptKind : std::uint8_t {
+  inert,              ///< set_phrases.tsv: words used in another sense, passed over whole
+  elsewhere_place,    ///< elsewhere.tsv: a place that is no joint; what is said of it is left out
+  elsewhere_finding,  ///< elsewhere.tsv: a finding of another system
+  region,             ///< regions.tsv, sided_regions.tsv
+  part,               ///< structures.tsv: belongs to a region
+  muscle,             ///< structures.tsv: graded, it is the region's strength
+  artery,             ///< structures.tsv: with a pulse, it is the region's perfusion
+  component,          ///< components.tsv: names a part of the exam without a result
+  finding,            ///< findings.tsv
+  motion,             ///< motions.tsv
+  motion_muscle,      ///< motions.tsv: flexors, extensors ...
+  test,               ///< tests.tsv
+  side,               ///< sides.tsv
+  cue,                ///< cues.tsv
+  grammar,            ///< grammar.tsv
+};
+
+/// Whether a finding is bad news (tenderness), good news (nontender), or none: it could not be done ("unable to stand").
+enum class Sense : std::uint8_t { bad, good, not_done };
+
+/// Where a remark counts that names no region.
+enum class Admit : std::uint8_t {
+  in_scope,  ///< under a heading that admits everything
+  anywhere,  ///< also under headings of other systems (edema under Cardiovascular)
+  region,    ///< only if a region is named or in force
+};
+
+enum class SideWord : std::uint8_t { left, right, both, midline, other, same, affected };
+
+/// What a word does to the remark it stands in.
+enum class Cue : std::uint8_t {
+  no,          ///< denies what follows, to the end of its list
+  not_,        ///< turns the next judgement or finding round
+  absent,      ///< denies what stands before it; of a pulse, reflex or sense: abnormal
+  none,        ///< an answer: denies the label it answers
+  normal,      ///< a judgement that may stand alone ("Hips: normal")
+  good,        ///< a judgement of a component
+  present,     ///< normal of a pulse, reflex or sense; affirms a finding
+  bad,         ///< a judgement: abnormal
+  positive,    ///< of a test: abnormal
+  negative,    ///< of a test: normal; before a list: denies it
+  equivocal,   ///< examined, but no result
+  tested,      ///< examined, result elsewhere or not given
+  but,         ///< ends the reach of a denial
+  except,      ///< turns round what follows
+  rest,        ///< everything not named so far
+  deferred,    ///< not done
+  says,        ///< the patient's words follow
+  same,        ///< as on the side before
+  compared,    ///< the other side is named only to compare
+  pain,        ///< pain, which counts by what brings it on
+  palpating,   ///< ... pressing
+  resisted,    ///< ... work against resistance
+  loading,     ///< ... bearing weight
+  extent,      ///< proximally, distally
+  comparing,   ///< more, worse: both sides have it
+  lacking,     ///< counts down from full motion
+  testword,    ///< "test", "sign": may follow the name of a manoeuvre
+  brisk,       ///< normal of capillary refill, abnormal of a reflex
+};
+
+/// Bits: a small word can play several parts.
+enum GrammarRole : std::uint8_t {
+  kAnd = 1,
+  kOr = 2,
+  kAt = 4,     ///< a place may follow: over, of, in
+  kWith = 8,   ///< what brings pain on may follow: with, on, during
+  kVerb = 16,
+  kFiller = 32,
+  kAffirms = 64,       ///< an amount: after a comma it ends the reach of a denial
+  kAbbreviation = 128,
+};
+
+struct Concept {
+  ConceptKind kind = ConceptKind::inert;
+  std::optional<Region> region;  ///< its place, or the place when the note names none
+  bool many = false;             ///< a plural, which means both sides
+  bool joints = false;           ///< "all joints": whole body, or the limbs under a limb heading
+  std::optional<Region> reflex_region;
+  Component component = Component::unspecified;
+  bool weak = false;             ///< a component that counts only with a judgement of its own
+  Admit admit = Admit::in_scope;
+  Sense sense = Sense::bad;
+  bool adjective = false;
+  MotionSet motions;
+  boost::container::static_vector<Region, 4> test_regions;  ///< its own first
+  std::optional<SideWord> side;
+  bool letter = false;           ///< a single capital that is a side only beside a region or a grade
+  Cue cue = Cue::no;
+  std::uint8_t grammar = 0;
+  std::string id;                ///< structure or test id; empty for others
+};
+
+/// What text stands under a heading.
+enum class SectionKind : std::uint8_t { none, exam, history, complaint, ros, past, data, plan, procedure, other };
+
+enum class Admits : std::uint8_t { all, anywhere, explicit_only, nothing };
+
+struct Heading {
+  enum class Level : std::uint8_t {
+    section,  ///< starts a section of the kind
+    system,   ///< a heading inside an exam or a review of systems
+    part,     ///< a component heading; the region in force stays
+  };
+  Level level = Level::system;
+  SectionKind section = SectionKind::none;  ///< for Level::section
+  std::optional<Region> region;
+  bool joints = false;
+  std::optional<Component> component;
+  Admits admits = Admits::all;
+};
+
+}  // namespace jointledger

@@ -1,0 +1,455 @@
+#include "lexicon/lexicon.h"
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "lexicon/table.h"
+#include "text/tokens.h"
+
+namespace jointledger {
+namespace {
+
+namespace fs = std::filesystem;
+
+template <class Value>
+struct Named {
+  std::string_view name;
+  Value value;
+};
+
+template <class Value, std::size_t N>
+std::optional<Value> find_named(const std::array<Named<Value>, N>& set, std::string_view text) {
+  for (const auto& [name, value] : set) {
+    if (name == text) return value;
+  }
+  return std::nullopt;
+}
+
+constexpr std::array<Named<Cue>, 25> kCues = {{
+    {"no", Cue::no},           {"not", Cue::not_},         {"absent", Cue::absent},       {"none", Cue::none},
+    {"normal", Cue::normal},   {"good", Cue::good},        {"present", Cue::present},     {"bad", Cue::bad},
+    {"positive", Cue::positive}, {"negative", Cue::negative}, {"equivocal", Cue::equivocal}, {"tested", Cue::tested},
+    {"but", Cue::but},         {"except", Cue::except},    {"rest", Cue::rest},           {"deferred", Cue::deferred},
+    {"says", Cue::says},       {"same", Cue::same},        {"compared", Cue::compared},   {"pain", Cue::pain},
+    {"palpating", Cue::palpating}, {"resisted", Cue::resisted}, {"loading", Cue::loading}, {"extent", Cue::extent},
+    {"comparing", Cue::comparing},
+}};
+constexpr std::array<Named<Cue>, 3> kMoreCues = {
+    {{"lacking", Cue::lacking}, {"testword", Cue::testword}, {"brisk", Cue::brisk}}};
+
+constexpr std::array<Named<Sense>, 3> kSenses = {
+    {{"bad", Sense::bad}, {"good", Sense::good}, {"not_done", Sense::not_done}}};
+
+constexpr std::array<Named<SideWord>, 7> kSideWords = {{{"left", SideWord::left},
+                                                        {"right", SideWord::right},
+                                                        {"both", SideWord::both},
+                                                        {"midline", SideWord::midline},
+                                                        {"other", SideWord::other},
+                                                        {"same", SideWord::same},
+                                                        {"affected", SideWord::affected}}};
+
+constexpr std::array<Named<std::uint8_t>, 8> kRoles = {{{"and", kAnd},
+                                                        {"or", kOr},
+                                                        {"at", kAt},
+                                                        {"with", kWith},
+                                                        {"verb", kVerb},
+                                                        {"filler", kFiller},
+                                                        {"affirms", kAffirms},
+                                                        {"abbreviation", kAbbreviation}}};
+
+constexpr std::array<Named<FigureKind>, 6> kFigures = {{{"skip", FigureKind::skip},
+                                                        {"grade", FigureKind::grade},
+                                                        {"plus_grade", FigureKind::plus_grade},
+                                                        {"pair", FigureKind::pair},
+                                                        {"range", FigureKind::range},
+                                                        {"degrees", FigureKind::degrees}}};
+
+constexpr std::array<Named<SectionKind>, 10> kSections = {{{"exam", SectionKind::exam},
+                                                           {"history", SectionKind::history},
+                                                           {"complaint", SectionKind::complaint},
+                                                           {"ros", SectionKind::ros},
+                                                           {"past", SectionKind::past},
+                                                           {"data", SectionKind::data},
+                                                           {"plan", SectionKind::plan},
+                                                           {"procedure", SectionKind::procedure},
+                                                           {"other", SectionKind::other},
+                                                           {"none", SectionKind::none}}};
+
+constexpr std::array<Named<Admits>, 4> kAdmits = {{{"all", Admits::all},
+                                                   {"anywhere", Admits::anywhere},
+                                                   {"explicit", Admits::explicit_only},
+                                                   {"nothing", Admits::nothing}}};
+
+constexpr std::array<Named<Admit>, 3> kAdmit = {
+    {{"", Admit::in_scope}, {"anywhere", Admit::anywhere}, {"region", Admit::region}}};
+
+}  // namespace
+
+class LexiconLoader {
+ public:
+  LexiconLoader(Lexicon& lexicon, std::vector<LexiconFault>& faults) : lexicon_(lexicon), faults_(faults) {}
+
+  void folder(const fs::path& dir) {
+    std::error_code ignored;
+    if (!fs::is_directory(dir, ignored)) {
+      fault(LexiconFault::Severity::error, dir.string(), 0, "no such folder");
+      return;
+    }
+    // Earlier tables win where two give the same phrase, so the order is from the particular to the general.
+    table(dir, "set_phrases.tsv", {"phrase", "why"}, [](Cells, Concept& c) {
+      c.kind = ConceptKind::inert;
+      return std::string();
+    });
+    table(dir, "sided_regions.tsv", {"phrase", "region", "side"}, [this](Cells cells, Concept& c) {
+      c.kind = ConceptKind::region;
+      c.side = find_named(kSideWords, cells[2]);
+      if (!c.side) return unknown("side", cells[2]);
+      return region(cells[1], c);
+    });
+    table(dir, "elsewhere.tsv", {"phrase", "kind"}, [](Cells cells, Concept& c) {
+      if (cells[1] != "place" && cells[1] != "finding") return unknown("kind", cells[1]);
+      c.kind = cells[1] == "place" ? ConceptKind::elsewhere_place : ConceptKind::elsewhere_finding;
+      return std::string();
+    });
+    table(dir, "tests.tsv", {"phrase", "test", "component", "region"}, [](Cells cells, Concept& c) {
+      c.kind = ConceptKind::test;
+      c.id = cells[1];
+      const auto component = component_named(cells[2]);
+      if (!component) return unknown("component", cells[2]);
+      c.component = *component;
+      std::string_view rest = cells[3];
+      while (!rest.empty()) {
+        const std::string_view one = rest.substr(0, rest.find(','));
+        const auto region = region_named(one);
+        if (!region) return unknown("region", one);
+        if (c.test_regions.size() == c.test_regions.capacity()) return std::string("more regions than a test may have");
+        c.test_regions.push_back(*region);
+        rest.remove_prefix(std::min(rest.size(), one.size() + 1));
+      }
+      if (c.test_regions.empty()) return std::string("a test needs a region");
+      c.region = c.test_regions.front();
+      return std::string();
+    });
+    table(dir, "findings.tsv", {"phrase", "component", "sense", "class", "place", "admit"},
+          [this](Cells cells, Concept& c) {
+            c.kind = ConceptKind::finding;
+            const auto sense = find_named(kSenses, cells[2]);
+            if (!sense) return unknown("sense", cells[2]);
+            c.sense = *sense;
+            if (cells[3] != "noun" && cells[3] != "adj") return unknown("class", cells[3]);
+            c.adjective = cells[3] == "adj";
+            return component_place_admit(cells[1], cells[4], cells[5], c);
+          });
+    table(dir, "components.tsv", {"phrase", "component", "weight", "place", "admit"}, [this](Cells cells, Concept& c) {
+      c.kind = ConceptKind::component;
+      if (cells[2] != "topic" && cells[2] != "weak") return unknown("weight", cells[2]);
+      c.weak = cells[2] == "weak";
+      return component_place_admit(cells[1], cells[3], cells[4], c);
+    });
+    table(dir, "motions.tsv", {"phrase", "motion", "as", "region"}, [](Cells cells, Concept& c) {
+      if (cells[2] != "motion" && cells[2] != "muscle") return unknown("use", cells[2]);
+      c.kind = cells[2] == "muscle" ? ConceptKind::motion_muscle : ConceptKind::motion;
+      std::string_view rest = cells[1];
+      while (!rest.empty()) {
+        const std::string_view one = rest.substr(0, rest.find(','));
+        const auto motion = motion_named(one);
+        if (!motion) return unknown("motion", one);
+        c.motions.insert(*motion);
+        rest.remove_prefix(std::min(rest.size(), one.size() + 1));
+      }
+      c.component = cells[2] == "muscle" ? Component::strength : Component::range_of_motion;
+      if (!cells[3].empty()) {
+        c.region = region_named(cells[3]);
+        if (!c.region) return unknown("region", cells[3]);
+      }
+      return std::string();
+    });
+    table(dir, "structures.tsv", {"phrase", "number", "kind", "region", "id", "reflex"}, [this](Cells cells, Concept& c) {
+      if (cells[2] == "part") {
+        c.kind = ConceptKind::part;
+      } else if (cells[2] == "muscle") {
+        c.kind = ConceptKind::muscle;
+      } else if (cells[2] == "artery") {
+        c.kind = ConceptKind::artery;
+      } else {
+        return unknown("kind", cells[2]);
+      }
+      c.id = cells[4];
+      if (c.id.empty()) return std::string("a structure needs an id");
+      structures_.insert(c.id);
+      if (!cells[5].empty()) {
+        c.reflex_region = region_named(cells[5]);
+        if (!c.reflex_region) return unknown("region", cells[5]);
+      }
+      if (auto bad = number(cells[1], c); !bad.empty()) return bad;
+      return region(cells[3], c);
+    });
+    table(dir, "regions.tsv", {"phrase", "number", "region"}, [this](Cells cells, Concept& c) {
+      c.kind = ConceptKind::region;
+      if (auto bad = number(cells[1], c); !bad.empty()) return bad;
+      if (cells[2] == "joints") {
+        c.joints = true;
+        c.region = Region::whole_body;
+        return std::string();
+      }
+      return region(cells[2], c);
+    });
+    table(dir, "sides.tsv", {"phrase", "side", "use"}, [](Cells cells, Concept& c) {
+      c.kind = ConceptKind::side;
+      c.side = find_named(kSideWords, cells[1]);
+      if (!c.side) return unknown("side", cells[1]);
+      if (cells[2] != "word" && cells[2] != "letter") return unknown("use", cells[2]);
+      c.letter = cells[2] == "letter";
+      return std::string();
+    });
+    table(dir, "cues.tsv", {"phrase", "cue"}, [](Cells cells, Concept& c) {
+      c.kind = ConceptKind::cue;
+      auto cue = find_named(kCues, cells[1]);
+      if (!cue) cue = find_named(kMoreCues, cells[1]);
+      if (!cue) return unknown("cue", cells[1]);
+      c.cue = *cue;
+      return std::string();
+    });
+    grammar(dir);
+    headings(dir);
+    measures(dir);
+  }
+
+  void finish() {
+    for (WordId id = 1; id <= lexicon_.vocabulary_.size(); ++id) {
+      lexicon_.spelling_.add(lexicon_.vocabulary_.word(id), id);
+    }
+    lexicon_.structure_ids_.assign(structures_.begin(), structures_.end());
+    lexicon_.abbreviations_.resize(lexicon_.vocabulary_.size() + 1, false);
+    if (lexicon_.phrase_count_ == 0) fault(LexiconFault::Severity::error, "lexicon", 0, "no phrases in any table");
+  }
+
+ private:
+  using Cells = std::span<const std::string>;
+  using Fill = std::function<std::string(Cells, Concept&)>;
+
+  static std::string unknown(std::string_view what, std::string_view value) {
+    return "unknown " + std::string(what) + " '" + std::string(value) + "'";
+  }
+
+  void fault(LexiconFault::Severity severity, std::string file, std::uint32_t line, std::string message) {
+    faults_.push_back({severity, std::move(file), line, std::move(message)});
+  }
+
+  static std::string region(std::string_view cell, Concept& c) {
+    c.region = region_named(cell);
+    return c.region ? std::string() : unknown("region", cell);
+  }
+
+  static std::string number(std::string_view cell, Concept& c) {
+    if (cell != "one" && cell != "many" && cell != "mass") return unknown("number", cell);
+    c.many = cell == "many";
+    return std::string();
+  }
+
+  static std::string component_place_admit(std::string_view component, std::string_view place, std::string_view admit,
+                                           Concept& c) {
+    const auto found = component_named(component);
+    if (!found) return unknown("component", component);
+    c.component = *found;
+    if (!place.empty()) {
+      if (auto bad = region(place, c); !bad.empty()) return bad;
+    }
+    const auto admits = find_named(kAdmit, admit);
+    if (!admits) return unknown("admit", admit);
+    c.admit = *admits;
+    return std::string();
+  }
+
+  // Reads a table if the folder has it, checks its columns, and hands every row to `each`.
+  void rows_of(const fs::path& dir, const char* file, std::span<const std::string_view> columns,
+               const std::function<std::string(const TableRow&)>& each) {
+    const fs::path path = dir / file;
+    std::error_code ignored;
+    if (!fs::exists(path, ignored)) return;
+    const auto table = read_table(path);
+    if (!table) {
+      fault(LexiconFault::Severity::error, path.string(), 0, "cannot be read");
+      return;
+    }
+    if (!std::ranges::equal(table->columns, columns)) {
+      std::string expected;
+      for (const auto column : columns) expected += (expected.empty() ? "" : ", ") + std::string(column);
+      fault(LexiconFault::Severity::error, path.string(), 0, "the header must name the columns " + expected);
+      return;
+    }
+    for (const TableRow& row : table->rows) {
+      if (row.cells.size() != columns.size()) {
+        fault(LexiconFault::Severity::error, path.string(), row.line,
+              std::to_string(row.cells.size()) + " cells where " + std::to_string(columns.size()) + " are needed");
+        continue;
+      }
+      if (auto bad = each(row); !bad.empty()) fault(LexiconFault::Severity::error, path.string(), row.line, bad);
+    }
+  }
+
+  void table(const fs::path& dir, const char* file, std::initializer_list<std::string_view> columns, const Fill& fill) {
+    const std::string where = (dir / file).string();
+    rows_of(dir, file, columns, [&](const TableRow& row) {
+      Concept entry;
+      if (auto bad = fill(row.cells, entry); !bad.empty()) return bad;
+      lexicon_.concepts_.push_back(std::move(entry));
+      forms(lexicon_.phrases_, row.cells[0], static_cast<std::uint32_t>(lexicon_.concepts_.size() - 1), where, row.line);
+      return std::string();
+    });
+  }
+
+  void grammar(const fs::path& dir) {
+    // A small word may stand in several rows: its roles add up.
+    std::map<std::string, std::pair<std::uint8_t, std::uint32_t>> roles;
+    rows_of(dir, "grammar.tsv", std::array<std::string_view, 2>{"phrase", "role"}, [&](const TableRow& row) {
+      const auto role = find_named(kRoles, row.cells[1]);
+      if (!role) return unknown("role", row.cells[1]);
+      for (const std::string& form : forms_of(row.cells[0])) {
+        if (*role == kAbbreviation) {
+          const auto words = words_of(form);
+          if (!words.empty()) abbreviation(words.back());
+          continue;
+        }
+        auto& slot = roles[form];
+        slot.first |= *role;
+        slot.second = row.line;
+      }
+      return std::string();
+    });
+    for (const auto& [form, role] : roles) {
+      Concept entry;
+      entry.kind = ConceptKind::grammar;
+      entry.grammar = role.first;
+      lexicon_.concepts_.push_back(std::move(entry));
+      forms(lexicon_.phrases_, form, static_cast<std::uint32_t>(lexicon_.concepts_.size() - 1),
+            (dir / "grammar.tsv").string(), role.second);
+    }
+  }
+
+  void headings(const fs::path& dir) {
+    const std::string where = (dir / "headings.tsv").string();
+    rows_of(dir, "headings.tsv", std::array<std::string_view, 4>{"phrase", "section", "scope", "admits"},
+            [&](const TableRow& row) {
+              Heading heading;
+              if (row.cells[1] == "system") {
+                heading.level = Heading::Level::system;
+              } else if (row.cells[1] == "part") {
+                heading.level = Heading::Level::part;
+              } else {
+                const auto section = find_named(kSections, row.cells[1]);
+                if (!section) return unknown("section", row.cells[1]);
+                heading.level = Heading::Level::section;
+                heading.section = *section;
+              }
+              const std::string& scope = row.cells[2];
+              if (scope == "joints") {
+                heading.joints = true;
+              } else if (!scope.empty()) {
+                heading.region = region_named(scope);
+                heading.component = component_named(scope);
+                if (!heading.region && !heading.component) return unknown("scope", scope);
+              }
+              const auto admits = find_named(kAdmits, row.cells[3]);
+              if (!admits) return unknown("value", row.cells[3]);
+              heading.admits = *admits;
+              lexicon_.headings_.push_back(heading);
+              forms(lexicon_.heading_phrases_, row.cells[0], static_cast<std::uint32_t>(lexicon_.headings_.size() - 1),
+                    where, row.line);
+              return std::string();
+            });
+  }
+
+  void measures(const fs::path& dir) {
+    rows_of(dir, "measures.tsv", std::array<std::string_view, 2>{"kind", "pattern"}, [&](const TableRow& row) {
+      const auto kind = find_named(kFigures, row.cells[0]);
+      if (!kind) return unknown("kind", row.cells[0]);
+      if (auto bad = lexicon_.measures_.add(*kind, row.cells[1])) return "pattern: " + *bad;
+      return std::string();
+    });
+  }
+
+  // The words of a phrase as ids. Hyphens and slashes between words are spaces; they match either way.
+  std::vector<WordId> words_of(std::string_view form) {
+    tokenize(form, tokens_);
+    std::vector<WordId> words;
+    for (const Token& token : tokens_) {
+      const std::string_view text = form.substr(token.start, token.end - token.start);
+      if ((text == "-" || text == "/") && !words.empty()) continue;
+      fold(text, folded_);
+      words.push_back(lexicon_.vocabulary_.add(folded_));
+    }
+    return words;
+  }
+
+  void forms(PhraseTable& phrases, std::string_view cell, std::uint32_t value, const std::string& where,
+             std::uint32_t line) {
+    const auto forms = forms_of(cell);
+    if (forms.empty()) fault(LexiconFault::Severity::error, where, line, "a row without a phrase");
+    for (const std::string& form : forms) {
+      const auto words = words_of(form);
+      if (words.empty()) {
+        fault(LexiconFault::Severity::error, where, line, "'" + form + "' has no words");
+        continue;
+      }
+      const bool capitals = words.size() == 1 && &phrases == &lexicon_.phrases_ &&
+                            std::ranges::none_of(form, [](char c) { return c >= 'a' && c <= 'z'; }) &&
+                            std::ranges::any_of(form, [](char c) { return c >= 'A' && c <= 'Z'; });
+      ++lexicon_.phrase_count_;
+      if (phrases.add(words, capitals, value)) {
+        fault(LexiconFault::Severity::warning, where, line, "'" + form + "' is unreachable: an earlier row has it");
+      }
+    }
+  }
+
+  void abbreviation(WordId word) {
+    if (lexicon_.abbreviations_.size() <= word) lexicon_.abbreviations_.resize(word + 1, false);
+    lexicon_.abbreviations_[word] = true;
+  }
+
+  Lexicon& lexicon_;
+  std::vector<LexiconFault>& faults_;
+  std::set<std::string> structures_;
+  std::vector<Token> tokens_;
+  std::string folded_;
+};
+
+std::variant<std::unique_ptr<const Lexicon>, std::vector<LexiconFault>> Lexicon::load(
+    std::span<const fs::path> folders, std::vector<LexiconFault>* warnings) {
+  std::unique_ptr<Lexicon> lexicon(new Lexicon);
+  std::vector<LexiconFault> faults;
+  LexiconLoader loader(*lexicon, faults);
+  // The last folder wins, and the first phrase added stays, so load from the last to the first.
+  for (auto dir = folders.rbegin(); dir != folders.rend(); ++dir) loader.folder(*dir);
+  loader.finish();
+  const auto is_error = [](const LexiconFault& fault) { return fault.severity == LexiconFault::Severity::error; };
+  if (std::ranges::any_of(faults, is_error)) return faults;
+  if (warnings != nullptr) *warnings = std::move(faults);
+  return std::unique_ptr<const Lexicon>(std::move(lexicon));
+}
+
+TokenKey Lexicon::key(std::string_view token_text, const Token& token, std::string& scratch) const {
+  TokenKey key;
+  if (token.kind == TokenKind::word) {
+    fold(token_text, scratch);
+    key.word = vocabulary_.find(scratch);
+    if (key.word == 0 && scratch.size() >= Spelling::kShortest) {
+      thread_local std::string remainder;
+      key.word = spelling_.nearest(scratch, remainder);
+    }
+    key.capitals = std::ranges::none_of(token_text, [](char c) { return c >= 'a' && c <= 'z'; });
+  } else {
+    key.word = vocabulary_.find(token_text);
+    key.joiner = token_text == "-" || token_text == "/";
+    key.capitals = true;
+  }
+  return key;
+}
+
+bool Lexicon::is_abbreviation(WordId word) const { return word < abbreviations_.size() && abbreviations_[word]; }
+
+}  // namespace jointledger

@@ -1,0 +1,80 @@
+// The parts of a sentence: places, and things said of them, with what the words judge.
+//
+// find_places() and find_units() work on the items of one sentence; placing.h then brings the two together.
+#pragma once
+
+#include <boost/container/small_vector.hpp>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "reading/document.h"
+#include "reading/items.h"
+
+namespace jointledger {
+
+/// Places named side by side ("shoulders, elbows and wrists").
+struct PlaceGroup {
+  struct Member {
+    PlaceRef place;
+    bool sided = false;          ///< a side is stated beside it
+    bool plural = false;
+    std::string_view structure;  ///< lexicon id, empty for a region
+    std::uint32_t item = 0;
+  };
+  boost::container::small_vector<Member, 4> members;
+  std::uint32_t first = 0;  ///< items [first, last), sides included
+  std::uint32_t last = 0;
+  std::uint32_t clause = 0;
+  bool elsewhere = false;  ///< a place that is no joint
+  bool at_before = false;  ///< a preposition leads to it: "over the knee"
+  bool subject = false;    ///< something is said of it right after: "the knee is ..."
+};
+
+/// One thing said or asked of the exam.
+struct Unit {
+  enum class Kind : std::uint8_t { component, finding, motion, muscle, test, judgement, elsewhere };
+  Kind kind = Kind::finding;
+  Component component = Component::unspecified;
+  const Concept* meaning = nullptr;   ///< nothing for a bare grade or judgement
+  std::uint32_t first = 0;            ///< items [first, last)
+  std::uint32_t last = 0;
+  std::uint32_t clause = 0;
+  std::optional<Outcome> outcome;
+  bool judged = true;
+  MotionSet motions;
+  /// The value's own place or side, where several values share one subject ("4/5 on the right, 5/5 on the left").
+  std::optional<Side> value_side;
+  std::optional<std::uint32_t> value_group;  ///< index of a PlaceGroup
+  bool coordinated = false;  ///< joined to the unit before it in one list, under one denial or judgement
+  bool after_except = false;
+  boost::container::small_vector<Degrees, 2> degrees;
+  boost::container::small_vector<Grade, 2> grades;
+  boost::container::small_vector<Span, 4> words;  ///< evidence: the unit and what judges it
+};
+
+/// What a sentence is read in: headings in force.
+struct Context {
+  std::optional<Component> component;  ///< of a part heading
+  SectionKind section = SectionKind::exam;
+};
+
+struct SentenceParts {
+  std::vector<Item> items;
+  std::vector<std::uint32_t> clause;  ///< by item
+  std::vector<PlaceGroup> groups;
+  std::vector<Unit> units;
+  std::vector<std::uint8_t> consumed;  ///< by item: already part of a unit
+};
+
+/// Cuts the sentence into clauses and finds its groups of places.
+void find_places(const Document& document, const Context& context, SentenceParts& parts);
+
+/// Finds what is said, and judges it. Needs find_places() first.
+void find_units(const Document& document, const Context& context, SentenceParts& parts);
+
+/// Whether an item is a judgement, figure or sign that can give a component its result.
+bool is_value(const Item& item);
+
+}  // namespace jointledger

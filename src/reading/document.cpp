@@ -1,0 +1,174 @@
+#include "reading/document.h"
+
+#include <cctype>
+
+#include "reading/headings.h"
+
+namespace jointledger {
+namespace {
+
+bool ends_sentence_mark(std::string_view text) { return text == "." || text == "?" || text == "!"; }
+
+bool is_bullet_mark(std::string_view text) { return text == "•" || text == "·" || text == "●" || text == "▪"; }
+
+// What a known heading makes of the section in force.
+void enter(const Heading& heading, Stretch& stretch, SectionKind section) {
+  stretch.section = section;
+  stretch.scope = Scope();
+  stretch.scope.admits = heading.admits;
+  stretch.scope.component = heading.component;
+  stretch.scope.is_system = heading.level == Heading::Level::system;
+  stretch.scope.fresh = heading.level != Heading::Level::part;
+  switch (heading.level) {
+    case Heading::Level::section:
+      stretch.section = heading.section;
+      break;
+    case Heading::Level::system:
+    case Heading::Level::part:
+      if (section == SectionKind::none) stretch.section = SectionKind::exam;
+      break;
+  }
+  if (heading.region || heading.joints) {
+    PlaceRef place;
+    place.region = heading.region.value_or(Region::whole_body);
+    place.joints = heading.joints;
+    place.side = is_paired(place.region) ? Side::both : Side::midline;
+    stretch.scope.places.push_back(place);
+  }
+}
+
+}  // namespace
+
+void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
+  lexicon_ = &lexicon;
+  note_ = note;
+  tokenize(note, tokens_);
+  split_lines(note, tokens_, lines_);
+  keys_.clear();
+  keys_.reserve(tokens_.size());
+  for (const Token& token : tokens_) {
+    keys_.push_back(token.kind == TokenKind::line_break
+                        ? TokenKey()
+                        : lexicon.key(note.substr(token.start, token.end - token.start), token, folded_));
+  }
+  const auto n = static_cast<std::uint32_t>(tokens_.size());
+  line_start_.assign(n, 0);
+  for (const Line& line : lines_) {
+    if (line.body_token < n) line_start_[line.body_token] = 1;
+    if (line.bullet) line_start_[line.first_token] = 2;
+  }
+
+  stretches_.clear();
+  Stretch current;
+  SectionKind section = SectionKind::none;
+  SectionKind narrative = SectionKind::none;  // the section to return to when exam text in a narrative ends
+  bool sentence_start = true;
+  const auto close = [&](std::uint32_t at) {
+    current.last = at;
+    if (current.last > current.first) stretches_.push_back(current);
+  };
+  std::uint32_t i = 0;
+  while (i < n) {
+    const Token& token = tokens_[i];
+    if (token.kind == TokenKind::line_break) {
+      if (narrative != SectionKind::none && i + 1 < n) {
+        // Exam text opened inside a narrative ends with its paragraph.
+        close(i);
+        section = narrative;
+        narrative = SectionKind::none;
+        current = Stretch();
+        current.first = i;
+        current.section = section;
+      }
+      sentence_start = true;
+      ++i;
+      continue;
+    }
+    const bool line_start = line_start_[i] == 1;
+    if (line_start || sentence_start || (token.kind == TokenKind::word && token.space_before && i > 0)) {
+      const auto found = find_heading(*this, i, line_start, sentence_start || line_start);
+      if (found && found->opens_exam) {
+        if (section != SectionKind::exam && section != SectionKind::ros) {
+          close(i);
+          narrative = section == SectionKind::none ? SectionKind::none : section;
+          section = SectionKind::exam;
+          current = Stretch();
+          current.first = i;
+          current.section = section;
+        }
+      } else if (found) {
+        close(i);
+        Stretch next;
+        next.heading = span(i, found->words_end);
+        next.first = found->body;
+        if (found->known != nullptr) {
+          enter(*found->known, next, section);
+          if (found->known->level == Heading::Level::section) narrative = SectionKind::none;
+          section = next.section;
+        } else {
+          next.section = section;
+          if (!found->unknown) {
+            if (section == SectionKind::none && !found->label.places.empty()) next.section = section = SectionKind::exam;
+            next.scope = found->label;
+          }
+        }
+        current = next;
+        i = found->body;
+        sentence_start = true;
+        continue;
+      }
+    }
+    const std::string_view here = text(i);
+    sentence_start = ends_sentence_mark(here) || here == ";" || is_bullet_mark(here) || line_start_[i] == 2 ||
+                     (here == "," && i + 1 < n && !tokens_[i + 1].space_before && tokens_[i + 1].kind == TokenKind::word);
+    ++i;
+  }
+  close(n);
+}
+
+void Document::sentences(const Stretch& stretch, std::vector<Sentence>& out) const {
+  out.clear();
+  std::uint32_t begin = stretch.first;
+  const auto cut = [&](std::uint32_t at) {
+    if (at > begin) out.push_back({begin, at});
+  };
+  for (std::uint32_t i = stretch.first; i < stretch.last; ++i) {
+    const Token& token = tokens_[i];
+    const std::string_view here = text(i);
+    if (token.kind == TokenKind::line_break) {
+      // A wrapped line goes on in small letters; anything else is a new sentence.
+      const bool next_small = i + 1 < stretch.last && tokens_[i + 1].kind == TokenKind::word && line_start_[i + 1] == 1 &&
+                              (std::islower(static_cast<unsigned char>(text(i + 1)[0])) != 0);
+      if (next_small && i > begin) continue;
+      cut(i);
+      begin = i + 1;
+      continue;
+    }
+    if (is_bullet_mark(here) || line_start_[i] == 2) {
+      cut(i);
+      begin = i + 1;
+      continue;
+    }
+    if (!ends_sentence_mark(here)) continue;
+    if (here == "." && i > stretch.first) {
+      const bool touching = i + 1 < stretch.last && !tokens_[i + 1].space_before;
+      const Token& before = tokens_[i - 1];
+      if (before.kind == TokenKind::word && !token.space_before) {
+        const bool initial = before.end - before.start == 1;
+        const bool next_capital = i + 1 < stretch.last && (std::isupper(static_cast<unsigned char>(text(i + 1)[0])) != 0);
+        if (initial && touching) continue;                            // "p.o."
+        if (lexicon_->is_abbreviation(keys_[i - 1].word) && (touching || !next_capital || initial)) continue;
+        if (keys_[i - 1].word != 0 && lexicon_->is_abbreviation(keys_[i - 1].word) && next_capital) {
+          // "Dr. X" against "... of the ext. No edema": a name has one capitalised word; leave titles together.
+          if (before.end - before.start <= 3 && std::isupper(static_cast<unsigned char>(text(i - 1)[0])) != 0) continue;
+        }
+      }
+      if (touching && tokens_[i + 1].kind == TokenKind::number) continue;
+    }
+    cut(i);
+    begin = i + 1;
+  }
+  cut(stretch.last);
+}
+
+}  // namespace jointledger

@@ -1,0 +1,91 @@
+#include "reading/merge.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace jointledger {
+namespace {
+
+template <class List, class Value>
+void add_once(List& list, const Value& value) {
+  if (std::ranges::find(list, value) == list.end()) list.push_back(value);
+}
+
+void add_spans(Entry& entry, const Statement& statement) {
+  for (const Span& span : statement.evidence) add_once(entry.evidence, span);
+}
+
+// Ascending, overlapping ones joined.
+void tidy(Entry& entry) {
+  auto& spans = entry.evidence;
+  std::ranges::sort(spans, {}, [](const Span& s) { return std::tuple(s.start, s.end); });
+  std::size_t kept = 0;
+  for (std::size_t i = 1; i < spans.size(); ++i) {
+    if (spans[i].start <= spans[kept].end) {
+      spans[kept].end = std::max(spans[kept].end, spans[i].end);
+    } else {
+      spans[++kept] = spans[i];
+    }
+  }
+  if (!spans.empty()) spans.resize(kept + 1);
+}
+
+void put(std::vector<Entry>& entries, const Statement& s, Side side) {
+  auto at = std::ranges::find_if(entries, [&](const Entry& e) { return e.region == s.region && e.component == s.component && e.side == side; });
+  if (at == entries.end()) {
+    Entry entry;
+    entry.region = s.region;
+    entry.component = s.component;
+    entry.side = side;
+    entry.outcome = s.outcome;
+    entries.push_back(std::move(entry));
+    at = entries.end() - 1;
+  }
+  Entry& entry = *at;
+  entry.outcome = std::max(entry.outcome, s.outcome);
+  entry.motions.insert(s.motions);
+  for (const Degrees& degrees : s.degrees) {
+    if (degrees.side == side || degrees.side == Side::both || degrees.side == Side::unstated || side == Side::midline) entry.degrees.push_back(degrees);
+  }
+  for (const Grade& grade : s.grades) {
+    if (grade.side == side || grade.side == Side::both || grade.side == Side::unstated || side == Side::midline) entry.grades.push_back(grade);
+  }
+  for (const auto id : s.structures) add_once(entry.structures, id);
+  for (const auto id : s.tests) add_once(entry.tests, id);
+  add_spans(entry, s);
+}
+
+bool alike(const Entry& left, const Entry& right) {
+  return left.outcome == right.outcome && left.motions == right.motions && std::ranges::equal(left.structures, right.structures) &&
+         std::ranges::equal(left.tests, right.tests) && std::ranges::equal(left.evidence, right.evidence);
+}
+
+}  // namespace
+
+void merge(const std::vector<Statement>& statements, std::vector<Entry>& entries) {
+  entries.clear();
+  for (const Statement& s : statements) {
+    if (s.side == Side::both) {
+      put(entries, s, Side::left);
+      put(entries, s, Side::right);
+    } else {
+      put(entries, s, s.side);
+    }
+  }
+  for (Entry& entry : entries) tidy(entry);
+  std::ranges::stable_sort(entries, {}, [](const Entry& e) { return std::tuple(e.region, e.component, e.side); });
+  std::size_t kept = 0;
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const bool pair = i + 1 < entries.size() && entries[i].region == entries[i + 1].region && entries[i].component == entries[i + 1].component &&
+                      entries[i].side == Side::left && entries[i + 1].side == Side::right && alike(entries[i], entries[i + 1]);
+    if (kept != i) entries[kept] = std::move(entries[i]);
+    if (pair) {
+      entries[kept].side = Side::both;
+      ++i;
+    }
+    ++kept;
+  }
+  entries.resize(kept);
+}
+
+}  // namespace jointledger

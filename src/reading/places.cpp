@@ -1,0 +1,294 @@
+#include <algorithm>
+
+#include "reading/clause.h"
+
+namespace jointledger {
+namespace {
+
+// What the sentence talks about decides whether some words are places at all.
+struct Talk {
+  bool pulses = false;
+  bool reflexes = false;
+  bool strength = false;
+  bool sensation = false;
+};
+
+Talk talk_of(const Context& context, const std::vector<Item>& items) {
+  Talk talk;
+  const auto note = [&](Component component) {
+    if (component == Component::perfusion) talk.pulses = true;
+    if (component == Component::reflexes) talk.reflexes = true;
+    if (component == Component::strength) talk.strength = true;
+    if (component == Component::sensation) talk.sensation = true;
+  };
+  if (context.component) note(*context.component);
+  bool grade = false;
+  bool plus = false;
+  for (const Item& item : items) {
+    if (item.is(ConceptKind::component) || item.is(ConceptKind::finding)) note(item.meaning->component);
+    if (item.is(ConceptKind::motion_muscle)) talk.strength = true;
+    if (item.kind == ItemKind::figure && item.figure.kind == FigureKind::grade) grade = true;
+    if (item.kind == ItemKind::figure && item.figure.kind == FigureKind::plus_grade) plus = true;
+  }
+  if (grade && !talk.reflexes) talk.strength = true;
+  // "DP 2+, PT 2+" under a vascular heading: arteries with a grade are pulses.
+  if (plus && !talk.reflexes && !talk.strength) {
+    for (const Item& item : items) {
+      if (item.is(ConceptKind::artery)) talk.pulses = true;
+    }
+  }
+  return talk;
+}
+
+bool joins(const Item& item) {
+  return item.kind == ItemKind::comma || item.kind == ItemKind::slash || item.kind == ItemKind::dash ||
+         item.has(kAnd) || item.has(kOr);
+}
+
+bool is_filler(const Item& item) { return item.has(kFiller) || item.has(kAffirms); }
+
+// The item after `i` that is neither filler, side nor bracket.
+std::size_t next_solid(const std::vector<Item>& items, std::size_t i) {
+  while (i < items.size() && (is_filler(items[i]) || items[i].is(ConceptKind::side) || items[i].kind == ItemKind::open ||
+                              items[i].kind == ItemKind::close || items[i].is(Cue::extent))) {
+    ++i;
+  }
+  return i;
+}
+
+bool says_something(const Item& item) {
+  return is_value(item) || item.is(ConceptKind::finding) || item.is(ConceptKind::motion) ||
+         item.is(ConceptKind::motion_muscle) || item.is(ConceptKind::component) || item.is(ConceptKind::test) ||
+         item.is(Cue::no) || item.is(Cue::not_) || item.is(Cue::pain);
+}
+
+}  // namespace
+
+bool is_value(const Item& item) {
+  if (item.kind == ItemKind::figure) return item.figure.kind != FigureKind::skip;
+  if (item.kind == ItemKind::plus || item.kind == ItemKind::minus) return true;
+  if (!item.is(ConceptKind::cue)) return false;
+  switch (item.meaning->cue) {
+    case Cue::normal:
+    case Cue::good:
+    case Cue::present:
+    case Cue::brisk:
+    case Cue::bad:
+    case Cue::positive:
+    case Cue::negative:
+    case Cue::absent:
+    case Cue::equivocal:
+    case Cue::tested:
+      return true;
+    default:
+      return false;
+  }
+}
+
+void find_places(const Document& document, const Context& context, SentenceParts& parts) {
+  const auto& items = parts.items;
+  const auto n = items.size();
+  parts.groups.clear();
+  parts.clause.assign(n, 0);
+  const Talk talk = talk_of(context, items);
+
+  // Clauses: a semicolon or "but" always starts one; a new subject after a comma or "and" does, too.
+  std::uint32_t clause = 0;
+  bool said_something = false;  // in this clause
+  std::optional<Side> pending_side;
+  bool pending_letter = false;
+  bool at = false;      // a preposition stands before, with nothing solid since
+  std::size_t start_of_group = 0;
+  bool have_pending = false;
+
+  const auto is_place = [&](std::size_t i) {
+    const Item& item = items[i];
+    if (item.is(ConceptKind::region) || item.is(ConceptKind::part)) return true;
+    if (item.is(ConceptKind::elsewhere_place)) return true;
+    if (item.is(ConceptKind::artery)) return talk.pulses;
+    if (item.is(ConceptKind::muscle)) return true;
+    if (item.kind == ItemKind::level) {
+      if (talk.sensation || talk.reflexes || talk.strength) return false;
+      // "the L5 root", "an L4 distribution" is no place on the body.
+      return true;
+    }
+    return false;
+  };
+
+  for (std::size_t i = 0; i < n; ++i) {
+    const Item& item = items[i];
+    if (item.kind == ItemKind::semicolon || item.is(Cue::but)) {
+      ++clause;
+      said_something = false;
+      pending_side.reset();
+      have_pending = false;
+      at = false;
+    }
+    parts.clause[i] = clause;
+    if (item.is(ConceptKind::side)) {
+      const auto side = side_of(*item.meaning->side);
+      if (side && *side != Side::midline) {
+        pending_side = *side;
+        pending_letter = item.meaning->letter;
+        if (!have_pending) start_of_group = i;
+        have_pending = true;
+      }
+      continue;
+    }
+    if (!is_place(i)) {
+      if (is_filler(item) || item.kind == ItemKind::open || item.kind == ItemKind::close) continue;
+      if (joins(item)) {
+        // "right and left knee" is one phrase of its own; "right knee and ankle" keeps the side through the join.
+        if (pending_side && !pending_letter) continue;
+        at = at && item.kind != ItemKind::comma;
+        continue;
+      }
+      if (item.has(kAt)) {
+        at = true;
+        continue;
+      }
+      if (says_something(item)) {
+        if (!item.is(Cue::no) && !item.is(Cue::not_)) said_something = true;
+      }
+      // "right-sided tenderness", "left 4/5": a side that belongs to no place nearby.
+      if (item.kind != ItemKind::word || (i > 0 && items[i - 1].kind == ItemKind::word)) {
+        pending_side.reset();
+        have_pending = false;
+      }
+      if (item.kind != ItemKind::word) at = false;
+      continue;
+    }
+
+    // A place.
+    PlaceGroup::Member member;
+    member.item = static_cast<std::uint32_t>(i);
+    bool elsewhere = false;
+    if (item.kind == ItemKind::level) {
+      member.place = {item.level, Side::midline, false};
+    } else if (item.is(ConceptKind::elsewhere_place)) {
+      elsewhere = true;
+      member.place = {Region::whole_body, Side::midline, false};
+    } else {
+      const Concept& c = *item.meaning;
+      Region region = *c.region;
+      if (talk.reflexes && c.reflex_region) region = *c.reflex_region;
+      member.place = {region, Side::unstated, c.joints};
+      member.plural = c.many;
+      member.structure = c.id;
+      if (c.side && c.kind == ConceptKind::region) {
+        member.place.side = *side_of(*c.side);
+        member.sided = true;
+      }
+    }
+    const bool paired = is_paired(member.place.region);
+    if (pending_side && !elsewhere) {
+      member.place.side = *pending_side;
+      member.sided = true;
+    }
+    // Sides that follow: "knees bilaterally", "knee (right)", "hip on the left".
+    std::size_t after = i + 1;
+    {
+      std::size_t j = after;
+      bool preposition = false;
+      while (j < n && (items[j].kind == ItemKind::open || items[j].kind == ItemKind::close || is_filler(items[j]) ||
+                       items[j].has(kAt) || items[j].kind == ItemKind::comma)) {
+        if (items[j].has(kAt)) preposition = true;
+        if (items[j].kind == ItemKind::comma && (preposition || j != after)) break;
+        ++j;
+        if (j - after > 3) break;
+      }
+      if (j < n && j - after <= 3 && items[j].is(ConceptKind::side) && !member.sided) {
+        const auto side = side_of(*items[j].meaning->side);
+        // The side belongs to the next place if one follows at once: "knee, left ankle".
+        const std::size_t beyond = next_solid(items, j + 1);
+        const bool next_is_place = beyond < n && is_place(beyond) && !items[beyond].is(ConceptKind::elsewhere_place) && !preposition;
+        // ... or to a value: "hip right 4/5 left 5/5".
+        const bool next_is_value = beyond < n && is_value(items[beyond]) && *side != Side::both &&
+                                   items[beyond].kind == ItemKind::figure;
+        if (side && *side != Side::midline && !next_is_place && !next_is_value) {
+          member.place.side = *side;
+          member.sided = true;
+          after = j + 1;
+        }
+      }
+    }
+    const std::size_t solid = next_solid(items, after);
+    const bool verb_follows = solid < n && items[solid].has(kVerb);
+    const bool said_follows = solid < n && (says_something(items[solid]) || verb_follows || items[solid].kind == ItemKind::colon);
+
+    // Is it one of a list of places, or a new one?
+    PlaceGroup* last = parts.groups.empty() ? nullptr : &parts.groups.back();
+    bool joined = false;
+    bool between_join = false;
+    if (last != nullptr && last->elsewhere == elsewhere && last->clause == clause) {
+      joined = true;
+      for (std::size_t j = last->last; j < i; ++j) {
+        if (joins(items[j])) {
+          between_join = true;
+        } else if (!(is_filler(items[j]) || items[j].is(ConceptKind::side) || items[j].has(kAt) ||
+                     items[j].kind == ItemKind::open || items[j].kind == ItemKind::close || items[j].is(Cue::extent))) {
+          joined = false;
+          break;
+        }
+      }
+    }
+    bool at_before = at;
+    if (joined && between_join && said_something && said_follows && !verb_follows && solid < n &&
+        (items[solid].kind == ItemKind::figure || (items[solid].is(ConceptKind::finding) && items[solid].meaning->adjective))) {
+      joined = false;  // "tender over the AC joint, biceps groove nontender"
+      at_before = false;
+    }
+    if (joined && !between_join && last != nullptr && !(last->at_before || at) && last->subject) joined = false;
+    if (!joined && said_something && !at_before) {
+      // A new subject after a comma or "and" opens a clause.
+      std::size_t j = have_pending ? start_of_group : i;
+      while (j > 0 && (is_filler(items[j - 1]) || items[j - 1].is(ConceptKind::side))) --j;
+      const bool join_before = j > 0 && (joins(items[j - 1]));
+      if (join_before && said_follows && (verb_follows || (solid < n && is_value(items[solid])) ||
+                                          (solid < n && items[solid].is(Cue::not_)))) {
+        ++clause;
+        said_something = false;
+        for (std::size_t k = j; k <= i; ++k) parts.clause[k] = clause;
+        at_before = false;
+      }
+    }
+    if (!paired && !member.sided) member.place.side = Side::midline;
+    if (joined && last != nullptr) {
+      // "hips, knees and ankles bilaterally": a side behind the list holds for the list.
+      if (member.sided && !pending_side && member.place.side == Side::both) {
+        for (auto& m : last->members) {
+          if (!m.sided) m.place.side = Side::both, m.sided = true;
+        }
+      }
+      // "right shoulder and elbow": a side before the list holds for the list, too.
+      if (!member.sided && !member.plural && paired && !last->members.empty()) {
+        const auto& previous = last->members.back();
+        if (previous.sided && is_paired(previous.place.region)) {
+          member.place.side = previous.place.side;
+          member.sided = true;
+        }
+      }
+      last->members.push_back(member);
+      last->last = static_cast<std::uint32_t>(after);
+      last->subject = said_follows;
+    } else {
+      PlaceGroup group;
+      group.first = static_cast<std::uint32_t>(have_pending ? start_of_group : i);
+      group.last = static_cast<std::uint32_t>(after);
+      group.clause = clause;
+      group.elsewhere = elsewhere;
+      group.at_before = at_before;
+      group.subject = said_follows;
+      group.members.push_back(member);
+      parts.groups.push_back(group);
+    }
+    for (std::size_t k = i; k < after; ++k) parts.clause[k] = clause;
+    i = after - 1;
+    pending_side.reset();
+    have_pending = false;
+    at = false;
+  }
+  (void)document;
+}
+
+}  // namespace jointledger

@@ -1,0 +1,109 @@
+#include "reading/reader.h"
+
+#include <algorithm>
+
+#include "reading/clause.h"
+#include "reading/complaints.h"
+#include "reading/document.h"
+#include "reading/merge.h"
+#include "reading/placing.h"
+
+namespace jointledger {
+
+struct ReadingScratch::Memory {
+  Document document;
+  std::vector<Sentence> sentences;
+  SentenceParts parts;
+  std::vector<Statement> statements;
+};
+
+ReadingScratch::ReadingScratch() : memory_(std::make_unique<Memory>()) {}
+ReadingScratch::~ReadingScratch() = default;
+ReadingScratch::ReadingScratch(ReadingScratch&&) noexcept = default;
+ReadingScratch& ReadingScratch::operator=(ReadingScratch&&) noexcept = default;
+
+namespace {
+
+// A sentence that passes on the patient's words is no finding, unless it tells what examining brought on.
+bool is_hearsay(const std::vector<Item>& items) {
+  bool says = false;
+  for (const Item& item : items) {
+    if (item.is(Cue::says)) says = true;
+    if (says && (item.is(Cue::palpating) || item.is(Cue::resisted))) return false;
+  }
+  return says;
+}
+
+// Leaves a part heading's component in force only for its own stretch, and the topic only where the heading lets it.
+void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
+  const Scope& scope = stretch.scope;
+  if (scope.fresh) {
+    topic.places.clear();
+    topic.place_words.clear();
+    topic.side = Side::unstated;
+    standing = scope;
+    for (const PlaceRef& place : scope.places) {
+      if (place.side != Side::unstated && place.side != Side::midline) topic.side = place.side;
+    }
+    topic.scope_words = stretch.heading;
+  } else {
+    standing.component = scope.component;
+    if (scope.side) {
+      standing.side = scope.side;
+      topic.side = *scope.side;
+      for (PlaceRef& place : topic.places) {
+        if (is_paired(place.region)) place.side = *scope.side;
+      }
+      for (PlaceRef& place : standing.places) {
+        if (is_paired(place.region)) place.side = *scope.side;
+      }
+    }
+    if (standing.admits != Admits::all && scope.admits == Admits::all) {
+      // "Motor:" after "Cranial nerves:" or the skin: a part of the exam in its own right.
+      standing.places.clear();
+      standing.label = false;
+      topic.places.clear();
+    }
+    standing.admits = scope.admits;
+  }
+  topic.scope = &standing;
+}
+
+}  // namespace
+
+Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& scratch) {
+  ReadingScratch::Memory& m = scratch.memory();
+  m.document.lay_out(lexicon, note);
+  m.statements.clear();
+  Ledger ledger;
+  find_complaints(m.document, m.sentences, m.parts.items, ledger.complaints);
+
+  Topic topic;
+  topic.said = &m.statements;
+  if (!ledger.complaints.empty()) topic.complaint = PlaceRef{ledger.complaints.front().region, ledger.complaints.front().side, false};
+  for (const Complaint& complaint : ledger.complaints) {
+    if (complaint.region == Region::lumbar_spine) topic.low_back_complaint = true;
+  }
+  Scope standing;
+  std::uint32_t count = 0;
+  for (const Stretch& stretch : m.document.stretches()) {
+    enter(stretch, topic, standing);
+    if (stretch.section != SectionKind::exam && stretch.section != SectionKind::none) continue;
+    Context context;
+    context.component = standing.component;
+    context.section = stretch.section;
+    m.document.sentences(stretch, m.sentences);
+    for (const Sentence& sentence : m.sentences) {
+      itemize(m.document, sentence, m.parts.items);
+      ++count;
+      if (m.parts.items.empty() || is_hearsay(m.parts.items)) continue;
+      find_places(m.document, context, m.parts);
+      find_units(m.document, context, m.parts);
+      place_units(m.document, m.parts, count, topic);
+    }
+  }
+  merge(m.statements, ledger.entries);
+  return ledger;
+}
+
+}  // namespace jointledger
