@@ -29,8 +29,8 @@ const Format* format_named(std::string_view name) {
 }
 
 const Format& format_of(std::string_view path) {
-  const auto found =
-      std::ranges::find_if(kFormats, [&](const Format& f) { return !f.extension.empty() && path.ends_with(f.extension); });
+  const auto found = std::ranges::find_if(
+      kFormats, [&](const Format& f) { return !f.extension.empty() && path.ends_with(f.extension); });
   return found == kFormats.end() ? kFormats.front() : *found;
 }
 

@@ -153,7 +153,9 @@ class NdjsonDecoder final : public Decoder {
         id_is_number_ = true;
       }
     }
-    return document.at_end() ? simdjson::SUCCESS : simdjson::TRAILING_CONTENT;
+    const char* beyond = nullptr;
+    const bool at_end = document.current_location().get(beyond) == simdjson::OUT_OF_BOUNDS;
+    return at_end ? simdjson::SUCCESS : simdjson::TRAILING_CONTENT;
   }
 
   Incoming checked_note(const Record& record) {

@@ -16,6 +16,7 @@ enum class ConceptKind : std::uint8_t {
   inert,              ///< set_phrases.tsv: words used in another sense, passed over whole
   elsewhere_place,    ///< elsewhere.tsv: a place that is no joint; what is said of it is left out
   elsewhere_finding,  ///< elsewhere.tsv: a finding of another system
+  other_source,       ///< elsewhere.tsv: imaging or another study; a sentence about it is no finding at examination
   region,             ///< regions.tsv, sided_regions.tsv
   part,               ///< structures.tsv: belongs to a region
   muscle,             ///< structures.tsv: graded, it is the region's strength
@@ -71,6 +72,10 @@ enum class Cue : std::uint8_t {
   comparing,   ///< more, worse: both sides have it
   lacking,     ///< counts down from full motion
   testword,    ///< "test", "sign": may follow the name of a manoeuvre
+  symmetric,   ///< a good judgement; by itself, of how a region looks
+  equal,       ///< a good judgement of a pair
+  strong,      ///< a good judgement; of muscles, motions and limbs it is one of power
+  weak,        ///< ... a bad one
   brisk,       ///< normal of capillary refill, abnormal of a reflex
 };
 
@@ -90,6 +95,9 @@ struct Concept {
   ConceptKind kind = ConceptKind::inert;
   std::optional<Region> region;  ///< its place, or the place when the note names none
   bool many = false;             ///< a plural, which means both sides
+  bool several = false;          ///< a plural of parts that one limb has several of (fingers)
+  std::optional<Region> second_region;  ///< "arms and legs"
+  std::optional<Region> artery_region;  ///< where its pulse is felt, for a name that muscle and artery share
   bool joints = false;           ///< "all joints": whole body, or the limbs under a limb heading
   std::optional<Region> reflex_region;
   Component component = Component::unspecified;
@@ -103,7 +111,7 @@ struct Concept {
   bool letter = false;           ///< a single capital that is a side only beside a region or a grade
   Cue cue = Cue::no;
   std::uint8_t grammar = 0;
-  std::string id;                ///< structure or test id; empty for others
+  std::string id;                ///< structure or test id; of a finding its note ("mass", "sign"); empty for others
 };
 
 /// What text stands under a heading.

@@ -38,8 +38,13 @@ constexpr std::array<Named<Cue>, 25> kCues = {{
     {"palpating", Cue::palpating}, {"resisted", Cue::resisted}, {"loading", Cue::loading}, {"extent", Cue::extent},
     {"comparing", Cue::comparing},
 }};
-constexpr std::array<Named<Cue>, 3> kMoreCues = {
-    {{"lacking", Cue::lacking}, {"testword", Cue::testword}, {"brisk", Cue::brisk}}};
+constexpr std::array<Named<Cue>, 7> kMoreCues = {{{"lacking", Cue::lacking},
+                                                  {"testword", Cue::testword},
+                                                  {"brisk", Cue::brisk},
+                                                  {"symmetric", Cue::symmetric},
+                                                  {"equal", Cue::equal},
+                                                  {"strong", Cue::strong},
+                                                  {"weak", Cue::weak}}};
 
 constexpr std::array<Named<Sense>, 3> kSenses = {
     {{"bad", Sense::bad}, {"good", Sense::good}, {"not_done", Sense::not_done}}};
@@ -111,8 +116,15 @@ class LexiconLoader {
       return region(cells[1], c);
     });
     table(dir, "elsewhere.tsv", {"phrase", "kind"}, [](Cells cells, Concept& c) {
-      if (cells[1] != "place" && cells[1] != "finding") return unknown("kind", cells[1]);
-      c.kind = cells[1] == "place" ? ConceptKind::elsewhere_place : ConceptKind::elsewhere_finding;
+      if (cells[1] == "place") {
+        c.kind = ConceptKind::elsewhere_place;
+      } else if (cells[1] == "finding") {
+        c.kind = ConceptKind::elsewhere_finding;
+      } else if (cells[1] == "source") {
+        c.kind = ConceptKind::other_source;
+      } else {
+        return unknown("kind", cells[1]);
+      }
       return std::string();
     });
     table(dir, "tests.tsv", {"phrase", "test", "component", "region"}, [](Cells cells, Concept& c) {
@@ -134,9 +146,10 @@ class LexiconLoader {
       c.region = c.test_regions.front();
       return std::string();
     });
-    table(dir, "findings.tsv", {"phrase", "component", "sense", "class", "place", "admit"},
+    table(dir, "findings.tsv", {"phrase", "component", "sense", "class", "place", "admit", "note"},
           [this](Cells cells, Concept& c) {
             c.kind = ConceptKind::finding;
+            c.id = cells[6];
             const auto sense = find_named(kSenses, cells[2]);
             if (!sense) return unknown("sense", cells[2]);
             c.sense = *sense;
@@ -173,6 +186,10 @@ class LexiconLoader {
         c.kind = ConceptKind::part;
       } else if (cells[2] == "muscle") {
         c.kind = ConceptKind::muscle;
+      } else if (cells[2] == "muscle_artery") {
+        c.kind = ConceptKind::muscle;
+        c.artery_region = region_named(cells[5]);
+        if (!c.artery_region) return unknown("region", cells[5]);
       } else if (cells[2] == "artery") {
         c.kind = ConceptKind::artery;
       } else {
@@ -181,7 +198,7 @@ class LexiconLoader {
       c.id = cells[4];
       if (c.id.empty()) return std::string("a structure needs an id");
       structures_.insert(c.id);
-      if (!cells[5].empty()) {
+      if (!cells[5].empty() && !c.artery_region) {
         c.reflex_region = region_named(cells[5]);
         if (!c.reflex_region) return unknown("region", cells[5]);
       }
@@ -196,7 +213,12 @@ class LexiconLoader {
         c.region = Region::whole_body;
         return std::string();
       }
-      return region(cells[2], c);
+      const std::size_t comma = cells[2].find(',');
+      if (comma != std::string::npos) {
+        c.second_region = region_named(std::string_view(cells[2]).substr(comma + 1));
+        if (!c.second_region) return unknown("region", cells[2].substr(comma + 1));
+      }
+      return region(std::string_view(cells[2]).substr(0, comma), c);
     });
     table(dir, "sides.tsv", {"phrase", "side", "use"}, [](Cells cells, Concept& c) {
       c.kind = ConceptKind::side;
@@ -246,8 +268,9 @@ class LexiconLoader {
   }
 
   static std::string number(std::string_view cell, Concept& c) {
-    if (cell != "one" && cell != "many" && cell != "mass") return unknown("number", cell);
+    if (cell != "one" && cell != "many" && cell != "mass" && cell != "several") return unknown("number", cell);
     c.many = cell == "many";
+    c.several = cell == "several";
     return std::string();
   }
 

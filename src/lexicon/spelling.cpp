@@ -21,6 +21,8 @@ bool one_edit_apart(std::string_view a, std::string_view b) {
   std::size_t i = 0;
   while (i < a.size() && a[i] == b[i]) ++i;
   if (a.size() < b.size()) return a.substr(i) == b.substr(i + 1);
+  // A different last letter is another form of the word ("elevates", "elevated"), not a slip.
+  if (i + 1 == a.size()) return false;
   if (i == a.size() || a.substr(i + 1) == b.substr(i + 1)) return true;
   return i + 1 < a.size() && a[i] == b[i + 1] && a[i + 1] == b[i] && a.substr(i + 2) == b.substr(i + 2);
 }

@@ -20,6 +20,8 @@ struct PlaceGroup {
     PlaceRef place;
     bool sided = false;          ///< a side is stated beside it
     bool plural = false;
+    bool several = false;        ///< parts that one limb has several of
+    bool generic_part = false;   ///< a part of the spine that names no level
     std::string_view structure;  ///< lexicon id, empty for a region
     std::uint32_t item = 0;
   };
@@ -49,6 +51,7 @@ struct Unit {
   std::optional<std::uint32_t> value_group;  ///< index of a PlaceGroup
   bool coordinated = false;  ///< joined to the unit before it in one list, under one denial or judgement
   bool after_except = false;
+  bool after_rest = false;   ///< said of "the remainder": no place named before it counts
   boost::container::small_vector<Degrees, 2> degrees;
   boost::container::small_vector<Grade, 2> grades;
   boost::container::small_vector<Span, 4> words;  ///< evidence: the unit and what judges it

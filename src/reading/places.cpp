@@ -27,6 +27,7 @@ Talk talk_of(const Context& context, const std::vector<Item>& items) {
   for (const Item& item : items) {
     if (item.is(ConceptKind::component) || item.is(ConceptKind::finding)) note(item.meaning->component);
     if (item.is(ConceptKind::motion_muscle)) talk.strength = true;
+    if (item.is(Cue::weak)) talk.strength = true;
     if (item.kind == ItemKind::figure && item.figure.kind == FigureKind::grade) grade = true;
     if (item.kind == ItemKind::figure && item.figure.kind == FigureKind::plus_grade) plus = true;
   }
@@ -72,6 +73,10 @@ bool is_value(const Item& item) {
     case Cue::normal:
     case Cue::good:
     case Cue::present:
+    case Cue::symmetric:
+    case Cue::equal:
+    case Cue::strong:
+    case Cue::weak:
     case Cue::brisk:
     case Cue::bad:
     case Cue::positive:
@@ -117,7 +122,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
 
   for (std::size_t i = 0; i < n; ++i) {
     const Item& item = items[i];
-    if (item.kind == ItemKind::semicolon || item.is(Cue::but)) {
+    if (item.kind == ItemKind::semicolon || item.is(Cue::but) || (item.is(Cue::rest) && i > 0)) {
       ++clause;
       said_something = false;
       pending_side.reset();
@@ -172,8 +177,11 @@ void find_places(const Document& document, const Context& context, SentenceParts
       const Concept& c = *item.meaning;
       Region region = *c.region;
       if (talk.reflexes && c.reflex_region) region = *c.reflex_region;
+      if (talk.pulses && c.artery_region) region = *c.artery_region;
       member.place = {region, Side::unstated, c.joints};
       member.plural = c.many;
+      member.several = c.several;
+      member.generic_part = c.kind == ConceptKind::part && region == Region::spine;
       member.structure = c.id;
       if (c.side && c.kind == ConceptKind::region) {
         member.place.side = *side_of(*c.side);
@@ -282,13 +290,36 @@ void find_places(const Document& document, const Context& context, SentenceParts
       group.members.push_back(member);
       parts.groups.push_back(group);
     }
+    if (item.kind == ItemKind::meaning && item.meaning->second_region) {
+      PlaceGroup::Member second = member;
+      second.place.region = *item.meaning->second_region;
+      if (parts.groups.back().members.back().place.side != Side::unstated) second.place.side = parts.groups.back().members.back().place.side;
+      parts.groups.back().members.push_back(second);
+    }
     for (std::size_t k = i; k < after; ++k) parts.clause[k] = clause;
     i = after - 1;
     pending_side.reset();
     have_pending = false;
     at = false;
   }
-  (void)document;
+  // "from the toes to the knees" is a stretch of the limb.
+  for (std::size_t g = 0; g + 1 < parts.groups.size(); ++g) {
+    PlaceGroup& lower = parts.groups[g];
+    PlaceGroup& upper = parts.groups[g + 1];
+    if (lower.first == 0 || lower.elsewhere || upper.elsewhere || upper.first != lower.last + 1) continue;
+    const bool from = document.text(items[lower.first - 1].first) == "from";
+    const bool to = document.text(items[lower.last].first) == "to" || document.text(items[lower.last].first) == "through";
+    if (!from || !to || lower.members.size() != 1 || upper.members.size() != 1) continue;
+    for (const Region limb : {Region::lower_extremity, Region::upper_extremity}) {
+      if (!covers(limb, lower.members[0].place.region) || !covers(limb, upper.members[0].place.region)) continue;
+      lower.members[0].place.region = limb;
+      lower.members[0].structure = {};
+      if (upper.members[0].plural || upper.members[0].several) lower.members[0].plural = true;
+      lower.last = upper.last;
+      parts.groups.erase(parts.groups.begin() + static_cast<std::ptrdiff_t>(g) + 1);
+      break;
+    }
+  }
 }
 
 }  // namespace jointledger

@@ -15,6 +15,10 @@ bool joins(const Item& item) {
          item.has(kAnd) || item.has(kOr);
 }
 
+bool has_level(Region region) {
+  return region == Region::cervical_spine || region == Region::thoracic_spine || region == Region::lumbar_spine;
+}
+
 bool is_spine(Region region) {
   return region == Region::spine || region == Region::cervical_spine || region == Region::thoracic_spine || region == Region::lumbar_spine;
 }
@@ -55,6 +59,7 @@ class Placer {
  private:
   Span span(Index first, Index last) const { return document_.span(items_[first].first, items_[last - 1].last); }
 
+  bool waiting_place() const { return label_in_force() || !topic_.places.empty(); }
   bool label_in_force() const { return topic_.scope != nullptr && topic_.scope->label && !topic_.scope->places.empty(); }
   bool system_places() const { return topic_.scope != nullptr && !topic_.scope->label && !topic_.scope->places.empty(); }
 
@@ -96,8 +101,11 @@ class Placer {
       for (const Unit& other : parts_.units) {
         if (&other == &unit || other.first < unit.last || other.last > group.first || other.clause != unit.clause) continue;
         const bool same_list = other.coordinated && other.outcome == unit.outcome;
-        if (!same_list && topic_waits) return std::nullopt;
+        if (!same_list && (topic_waits || waiting_place())) return std::nullopt;
         if (!same_list && subject_before(unit)) return std::nullopt;
+      }
+      for (Index j = unit.last; j < group.first; ++j) {
+        if (items_[j].is(Cue::except)) return std::nullopt;
       }
       return g;
     }
@@ -212,7 +220,7 @@ class Placer {
   }
 
   // The side a place has once headings and the text before are considered.
-  Side settle_side(const PlaceRef& place, bool sided, bool plural, SideSource& source) const {
+  Side settle_side(const PlaceRef& place, bool sided, bool plural, SideSource& source, Index item = 0, bool several = false) const {
     if (sided || (place.side != Side::unstated && place.side != Side::midline)) {
       source = SideSource::named;
       return place.side;
@@ -229,6 +237,10 @@ class Placer {
       source = SideSource::plural;
       return Side::both;
     }
+    if (const auto side = earlier_side(item)) {
+      source = SideSource::carried;
+      return *side;
+    }
     if (topic_.scope != nullptr && topic_.scope->side) {
       source = SideSource::named;
       return *topic_.scope->side;
@@ -236,6 +248,21 @@ class Placer {
     if (topic_.side == Side::left || topic_.side == Side::right) {
       source = SideSource::carried;
       return topic_.side;
+    }
+    if (several && topic_.places.empty() && !label_in_force()) {
+      source = SideSource::plural;
+      return Side::both;
+    }
+    if (several) {
+      // Fingers of an unstated hand stay unstated; fingers by themselves are those of both hands.
+      const auto near = [&](const auto& refs) {
+        return std::ranges::any_of(refs, [&](const PlaceRef& ref) { return ref.side == Side::unstated && same_limb(ref.region, place.region); });
+      };
+      const bool unstated_limb = near(topic_.places) || (topic_.scope != nullptr && near(topic_.scope->places));
+      if (!unstated_limb) {
+        source = SideSource::plural;
+        return Side::both;
+      }
     }
     if (topic_.side == Side::both) {
       // "both" holds for the places it was said of.
@@ -254,16 +281,65 @@ class Placer {
         }
       }
     }
+    if (bilateral_before(item)) {
+      source = SideSource::carried;
+      return Side::both;
+    }
     source = SideSource::none;
     return Side::unstated;
+  }
+
+  // "bilaterally" holds for the rest of its sentence.
+  bool bilateral_before(Index item) const {
+    for (Index j = 0; j < item && j < items_.size(); ++j) {
+      if (items_[j].is(ConceptKind::side) && *items_[j].meaning->side == SideWord::both) return true;
+    }
+    return false;
+  }
+
+  // The side stated beside a place earlier in the sentence.
+  std::optional<Side> earlier_side(Index item) const {
+    std::optional<Side> found;
+    for (const PlaceGroup& group : parts_.groups) {
+      for (const auto& member : group.members) {
+        if (member.item < item && member.sided && is_paired(member.place.region) && !group.elsewhere) found = member.place.side;
+      }
+    }
+    return found;
+  }
+
+  // A part of the spine that names no level belongs to the level that the sentence, the label or the topic names.
+  Region level_for(Region region, bool generic) const {
+    if (!generic) return region;
+    for (const PlaceGroup& group : parts_.groups) {
+      for (const auto& member : group.members) {
+        if (has_level(member.place.region)) return member.place.region;
+      }
+    }
+    if (topic_.scope != nullptr && topic_.scope->label) {
+      for (const PlaceRef& ref : topic_.scope->places) {
+        if (has_level(ref.region)) return ref.region;
+      }
+    }
+    for (const PlaceRef& ref : topic_.places) {
+      if (has_level(ref.region)) return ref.region;
+    }
+    return region;
   }
 
   void targets_of_group(Index g, PlaceSource source, std::vector<Target>& out) const {
     const PlaceGroup& group = parts_.groups[g];
     for (const auto& member : group.members) {
+      if (member.place.joints && group.members.size() > 1) continue;
       Target target;
       target.place = member.place;
-      target.place.side = settle_side(member.place, member.sided, member.plural, target.side_source);
+      target.place.region = level_for(member.place.region, member.generic_part);
+      target.place.side = settle_side(member.place, member.sided, member.plural, target.side_source, member.item, member.several);
+      if (member.place.joints && (label_in_force() || system_places())) {
+        // "all joints", "throughout" under a label are those of the label.
+        scope_targets(PlaceSource::label, out);
+        continue;
+      }
       target.source = source;
       target.structure = member.structure;
       target.words = document_.span(items_[member.item].first, items_[member.item].last);
@@ -349,6 +425,10 @@ class Placer {
     PlaceSource source = PlaceSource::named;
     if (unit.value_group) {
       group = unit.value_group;
+    } else if (unit.after_rest) {
+      group = locus_of(unit, topic_waits);
+      if (!group) group = modifier_of(unit);
+      if (group && parts_.groups[*group].clause != unit.clause) group.reset();
     } else if (unit.kind == Unit::Kind::muscle && unit.meaning != nullptr && unit.meaning->kind == ConceptKind::muscle) {
       // Its own place is a member of some group.
       for (Index g = 0; g < parts_.groups.size(); ++g) {
@@ -356,7 +436,7 @@ class Placer {
           if (member.item == unit.first) {
             Target target;
             target.place = member.place;
-            target.place.side = settle_side(member.place, member.sided, member.plural || limb_plural(member.place.region), target.side_source);
+            target.place.side = settle_side(member.place, member.sided, member.plural || plural_muscle(unit), target.side_source, member.item);
             target.source = PlaceSource::own;
             target.structure = member.structure;
             targets.push_back(target);
@@ -449,9 +529,12 @@ class Placer {
       if (side == Side::unstated) {
         PlaceRef bare{region, Side::unstated, false};
         target.place.side = settle_side(bare, false, plural_words(unit), side_source);
-        if (target.place.side == Side::unstated && limb_plural(region)) {
-          target.place.side = Side::both;
-          side_source = SideSource::plural;
+        if (target.place.side == Side::unstated && (unit.component == Component::reflexes || (unit.component == Component::strength && region == Region::upper_extremity))) {
+          // Reflexes and drift are looked for in pairs.
+          if (unit.component == Component::strength) {
+            target.place.side = Side::both;
+            side_source = SideSource::plural;
+          }
         }
       }
       if (gait) target.place.side = Side::midline;
@@ -466,7 +549,11 @@ class Placer {
       // Nothing named: a label, the heading, the sentences before, or the component's usual place.
       if (label_in_force()) {
         scope_targets(PlaceSource::label, targets);
-      } else if (!topic_.places.empty() && topic_fits(unit)) {
+      } else if (topic_.elsewhere && !(unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere)) {
+        return;
+      } else if (const auto limb = distal_limb(unit)) {
+        targets.push_back(*limb);
+      } else if (!unit.after_rest && !topic_.places.empty() && topic_fits(unit)) {
         topic_targets(targets);
       } else if (system_places()) {
         scope_targets(PlaceSource::heading, targets);
@@ -498,12 +585,33 @@ class Placer {
     for (const Target& target : targets) say(unit, target);
   }
 
+  // "Sensation intact distally" without a place: the limb of the complaint.
+  std::optional<Target> distal_limb(const Unit& unit) const {
+    if (unit.component != Component::sensation && unit.component != Component::perfusion) return std::nullopt;
+    if (!topic_.complaint || !topic_.places.empty()) return std::nullopt;
+    const bool distal = std::ranges::any_of(items_, [&](const Item& item) { return item.is(Cue::extent) && document_.text(item.first).starts_with("distal"); });
+    if (!distal) return std::nullopt;
+    for (const Region limb : {Region::upper_extremity, Region::lower_extremity}) {
+      if (!covers(limb, topic_.complaint->region)) continue;
+      Target target;
+      target.place = {limb, topic_.complaint->side, false};
+      target.source = PlaceSource::topic;
+      target.side_source = SideSource::carried;
+      return target;
+    }
+    return std::nullopt;
+  }
+
   // Whether another unit already stands between the elsewhere-place and this one, closing it.
   bool foreign_done(Index, const Unit& unit) const { return unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere; }
 
   bool nearby(const PlaceGroup& group, const Unit& unit) const { return unit.first - group.last < 8; }
 
-  static bool limb_plural(Region) { return false; }
+  // "quads", "hip flexors": the plural means both sides. "biceps" and "triceps" only look like one.
+  bool plural_muscle(const Unit& unit) const {
+    const std::string_view text = document_.text(items_[unit.last - 1].last - 1);
+    return text.ends_with('s') && !text.ends_with("ss") && !text.ends_with("ceps") && !text.ends_with("us") && !text.ends_with("is") && !text.ends_with("ps");
+  }
 
   bool plural_words(const Unit& unit) const {
     const std::string_view text = document_.text(items_[unit.last - 1].last - 1);
@@ -544,8 +652,11 @@ class Placer {
       case Component::strength:
       case Component::sensation:
       case Component::reflexes:
-        // A spinal level has no power, sense or reflex of its own at the bedside.
-        return !is_spine(region) && region != Region::whole_body && !(unit.component == Component::reflexes && !topic_.places.empty() && !is_group(region));
+        // Reflexes are of the whole body unless their level is named, and a limb named for its power is not the one whose
+        // sensation is told next.
+        if (unit.component == Component::reflexes) return false;
+        if (unit.component == Component::sensation && is_group(region)) return false;
+        return !is_spine(region) && region != Region::whole_body;
       case Component::perfusion:
         return is_paired(region);
       default:
@@ -592,11 +703,8 @@ class Placer {
 
   bool symmetric_words(const Unit& unit) const {
     for (Index j = 0; j < items_.size(); ++j) {
-      if (parts_.clause[j] != unit.clause || !items_[j].is(Cue::good)) continue;
-      const std::string_view text = document_.text(items_[j].first);
-      if (text.starts_with("symmetric") || text.starts_with("equal") || text.starts_with("Symmetric") || text.starts_with("Equal")) {
-        return unit.component == Component::strength || unit.component == Component::reflexes || unit.component == Component::sensation;
-      }
+      if (parts_.clause[j] != unit.clause || !(items_[j].is(Cue::symmetric) || items_[j].is(Cue::equal))) continue;
+      return unit.component == Component::strength || unit.component == Component::reflexes || unit.component == Component::sensation;
     }
     return false;
   }
@@ -607,7 +715,8 @@ class Placer {
     std::optional<Side> floating = unit.value_side;
     if (!floating) floating = floating_side(unit);
     if (!floating) {
-      if (paired && target.place.side == Side::unstated && symmetric_pair(unit)) {
+      const bool reflex_level = unit.component == Component::reflexes && target.source != PlaceSource::own;
+      if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit))) {
         target.place.side = Side::both;
         target.side_source = SideSource::named;
       }
@@ -634,12 +743,25 @@ class Placer {
     target.side_source = SideSource::named;
   }
 
+  // "4/4-": right and left values.
+  static bool pair_figure(const Unit& unit) {
+    return std::ranges::any_of(unit.grades, [](const Grade& grade) { return grade.side != Side::unstated; });
+  }
+
+  // "dorsalis pedis pulses": the plural of one artery means both sides.
+  bool paired_pulses(const Unit& unit) const {
+    if (unit.component != Component::perfusion || unit.meaning == nullptr) return false;
+    const std::string_view text = document_.text(items_[unit.last - 1].last - 1);
+    if (!text.ends_with("s")) return false;
+    int arteries = 0;
+    for (const Item& item : items_) arteries += item.is(ConceptKind::artery) || (item.is(ConceptKind::muscle) && item.meaning->artery_region) ? 1 : 0;
+    return arteries == 1;
+  }
+
   // "symmetric", "equal" said of one limb means the pair.
   bool symmetric_pair(const Unit& unit) const {
     for (Index j = 0; j < items_.size(); ++j) {
-      if (parts_.clause[j] != unit.clause || !items_[j].is(Cue::good)) continue;
-      std::string_view text = document_.text(items_[j].first);
-      if (text.starts_with("symmetric") || text.starts_with("equal") || text.starts_with("Symmetric") || text.starts_with("Equal")) return true;
+      if (parts_.clause[j] == unit.clause && (items_[j].is(Cue::symmetric) || items_[j].is(Cue::equal))) return true;
     }
     return false;
   }
@@ -649,6 +771,8 @@ class Placer {
         unit.meaning->kind == ConceptKind::finding && unit.meaning->admit == Admit::region && topic_.scope != nullptr && !topic_.scope->is_system) {
       if (topic_.scope->admits == Admits::all && topic_.scope_words.end == 0) return;
     }
+    // Masses in the neck are not of its joints.
+    if (target.place.region == Region::cervical_spine && unit.meaning != nullptr && unit.meaning->id == "mass") return;
     Statement s;
     s.region = target.place.region;
     if (target.place.joints && system_places() && topic_.scope->places.front().region == Region::extremities) s.region = Region::extremities;
@@ -785,22 +909,32 @@ class Placer {
     const PlaceGroup* chosen = nullptr;
     for (const PlaceGroup& group : parts_.groups) {
       if (group.elsewhere) {
-        if (!group.at_before) chosen = nullptr;
+        if (!group.at_before) {
+          chosen = nullptr;
+          topic_.elsewhere = true;
+        }
         continue;
       }
       chosen = &group;
+      topic_.elsewhere = false;
     }
+    move_side();
     if (chosen != nullptr) {
       topic_.places.clear();
       topic_.place_words.clear();
       for (const auto& member : chosen->members) {
         SideSource source = SideSource::none;
         PlaceRef ref = member.place;
-        ref.side = settle_side(ref, member.sided, member.plural, source);
+        ref.side = settle_side(ref, member.sided, member.plural, source, member.item, member.several);
+        ref.region = level_for(ref.region, member.generic_part);
+        if (ref.joints) continue;
         topic_.places.push_back(ref);
         topic_.place_words.push_back(document_.span(items_[member.item].first, items_[member.item].last));
       }
     }
+  }
+
+  void move_side() {
     for (const PlaceGroup& group : parts_.groups) {
       for (const auto& member : group.members) {
         if (member.sided && is_paired(member.place.region)) {

@@ -28,6 +28,7 @@ namespace {
 bool is_hearsay(const std::vector<Item>& items) {
   bool says = false;
   for (const Item& item : items) {
+    if (item.is(ConceptKind::other_source)) return true;
     if (item.is(Cue::says)) says = true;
     if (says && (item.is(Cue::palpating) || item.is(Cue::resisted))) return false;
   }
@@ -40,6 +41,7 @@ void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
   if (scope.fresh) {
     topic.places.clear();
     topic.place_words.clear();
+    topic.elsewhere = false;
     topic.side = Side::unstated;
     standing = scope;
     for (const PlaceRef& place : scope.places) {

@@ -34,12 +34,24 @@ class UnitFinder {
     judge();
     share_judgements();
     exceptions();
+    doubts();
     deferrals();
     bare_values();
     drop_unjudged();
+    remainders();
   }
 
  private:
+  // "Otherwise 5/5", "the remainder of the exam is normal": of what was not named before.
+  void remainders() {
+    for (Index i = 0; i < items_.size(); ++i) {
+      if (!items_[i].is(Cue::rest)) continue;
+      for (Unit& unit : parts_.units) {
+        if (unit.clause == parts_.clause[i] && unit.first >= i) unit.after_rest = true;
+      }
+    }
+  }
+
   Span span(Index first, Index last) const { return document_.span(items_[first].first, items_[last - 1].last); }
   bool same_clause(Index a, Index b) const { return parts_.clause[a] == parts_.clause[b]; }
 
@@ -63,13 +75,15 @@ class UnitFinder {
         if (item.meaning->component == Component::palpation) palpation_ = true;
         if (item.meaning->component == Component::perfusion) perfusion_ = true;
       }
-      if (item.is(Cue::resisted)) strength_ = true;
+      if (item.is(Cue::resisted) || item.is(Cue::weak)) strength_ = true;
+      if (item.is(Cue::strong)) strong_ = true;
       if (item.is(ConceptKind::motion_muscle)) strength_ = true;
     }
     if (context_.component == Component::strength) strength_ = true;
     if (context_.component == Component::reflexes) reflexes_ = true;
     if (context_.component == Component::range_of_motion) motion_ = true;
     if (grade_ && !reflexes_) strength_ = true;
+    if (strong_ && !perfusion_ && !reflexes_) strength_ = true;
   }
 
   Unit& add(Unit::Kind kind, Component component, const Concept* meaning, Index first, Index last) {
@@ -225,10 +239,7 @@ class UnitFinder {
           continue;
         }
         if (is_value(item) && (item.is(Cue::good) || item.is(Cue::normal) || item.is(Cue::bad)) && component == Component::unspecified) continue;  // "with full flexion"
-        if (joins(item) && component == Component::range_of_motion && j + 1 < items_.size() &&
-            (items_[j + 1].is(ConceptKind::motion) || is_filler(items_[j + 1]))) {
-          continue;
-        }
+        if (joins(item) && component == Component::range_of_motion && motion_follows(j + 1)) continue;
         if (joins(item) && component == Component::unspecified && item.kind != ItemKind::comma) continue;
         break;
       }
@@ -259,6 +270,12 @@ class UnitFinder {
         pain_after_.push_back(i);  // "flexion is painful", "ROM without pain": judges what stands before
       }
     }
+  }
+
+  // Whether a list of motions goes on behind separators.
+  bool motion_follows(Index j) const {
+    while (j < items_.size() && (joins(items_[j]) || is_filler(items_[j]) || items_[j].is(ConceptKind::side))) ++j;
+    return j < items_.size() && items_[j].is(ConceptKind::motion);
   }
 
   bool has_place_after(Index i) const {
@@ -408,7 +425,7 @@ class UnitFinder {
       unit.words.push_back(span(no_at, no_at + 1));
       return true;
     }
-    denied_components_.push_back({static_cast<Index>(&unit - parts_.units.data()), no_at, i});
+    if (i <= no_at + 3 || denying) denied_components_.push_back({static_cast<Index>(&unit - parts_.units.data()), no_at, i});
     return true;
   }
 
@@ -529,6 +546,8 @@ class UnitFinder {
           if (reading.sides) reading.outcome = rank(reading.sides->first) > rank(reading.sides->second) ? reading.sides->first : reading.sides->second;
           break;
         case FigureKind::range:
+          if (component == Component::strength && f.second == 5 && f.first >= 0 && f.first <= 5) reading.outcome = power(f.first * 10);  // "4-5 strength"
+          [[fallthrough]];
         case FigureKind::degrees:
           if (component == Component::range_of_motion) reading.outcome = Outcome::stated;
           break;
@@ -540,7 +559,13 @@ class UnitFinder {
     switch (item.meaning->cue) {
       case Cue::normal:
       case Cue::good:
+      case Cue::symmetric:
+      case Cue::equal:
+      case Cue::strong:
         say(Outcome::normal);
+        break;
+      case Cue::weak:
+        say(Outcome::abnormal);
         break;
       case Cue::present:
         if (unit.kind == Unit::Kind::test) {
@@ -923,7 +948,7 @@ class UnitFinder {
     }
     for (const Index u : pending_denied_) {
       Unit& unit = parts_.units[u];
-      if (unit.outcome) continue;
+      if (unit.outcome || !directly_denied(unit)) continue;
       switch (unit.component) {
         case Component::reflexes:
         case Component::perfusion:
@@ -941,6 +966,13 @@ class UnitFinder {
           break;
       }
     }
+  }
+
+  // "no", small words, then the unit.
+  bool directly_denied(const Unit& unit) const {
+    Index j = unit.first;
+    while (j > 0 && (is_filler(items_[j - 1]) || items_[j - 1].is(ConceptKind::side) || items_[j - 1].places() || items_[j - 1].has(kOr))) --j;
+    return j > 0 && (items_[j - 1].is(Cue::no) || items_[j - 1].is(Cue::not_));
   }
 
   bool compatible(const Unit& unit, const Unit& source) const {
@@ -984,11 +1016,43 @@ class UnitFinder {
     }
   }
 
+  // A finding that is elicited rather than met with: Babinski, Romberg, clonus.
+  static bool is_sign(const Unit& unit) {
+    return unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->sense == Sense::bad &&
+           (unit.component == Component::reflexes || (unit.component == Component::gait && unit.meaning->id == "sign"));
+  }
+
+  // "Questionable fasciculations", "Babinski equivocal": looked for, without a result.
+  void doubts() {
+    for (Index i = 0; i < items_.size(); ++i) {
+      if (!items_[i].is(Cue::equivocal) || parts_.consumed[i] != 0) continue;
+      Unit* nearest = nullptr;
+      Index distance = 8;
+      for (Unit& unit : parts_.units) {
+        if (unit.clause != parts_.clause[i] || unit.kind != Unit::Kind::finding) continue;
+        const Index gap = unit.first > i ? unit.first - i : i - unit.last;
+        if (gap < distance) {
+          distance = gap;
+          nearest = &unit;
+        }
+      }
+      if (nearest == nullptr) continue;
+      nearest->outcome = Outcome::stated;
+      nearest->words.push_back(span(i, i + 1));
+      parts_.consumed[i] = 1;
+    }
+  }
+
   void deferrals() {
     for (Index i = 0; i < items_.size(); ++i) {
       if (!items_[i].is(Cue::deferred)) continue;
       for (Unit& unit : parts_.units) {
         if (unit.clause != parts_.clause[i] || unit.kind == Unit::Kind::elsewhere) continue;
+        if (unit.kind == Unit::Kind::finding && is_sign(unit)) {
+          unit.outcome = Outcome::not_done;
+          unit.words.push_back(span(i, i + 1));
+          continue;
+        }
         if (unit.kind == Unit::Kind::finding) {
           if (unit.last <= i) continue;
           unit.outcome.reset();  // the reason, not a finding: "deferred due to pain with motion"
@@ -1018,6 +1082,12 @@ class UnitFinder {
       if (!component && item.kind == ItemKind::figure && item.figure.kind == FigureKind::pair) continue;
       if (item.kind == ItemKind::number && !component) continue;
       if (!component && item.kind == ItemKind::figure && item.figure.kind == FigureKind::range && motion_place(i)) component = Component::range_of_motion;
+      if (!component && (item.is(Cue::strong) || item.is(Cue::weak)) && place_in_clause(i)) component = Component::strength;
+      if (!component && item.is(Cue::symmetric) && symmetric_look(i)) {
+        Unit& unit = add(Unit::Kind::judgement, Component::inspection, nullptr, i, i + 1);
+        unit.outcome = value_negated(i) ? Outcome::abnormal : Outcome::normal;
+        continue;
+      }
       if (!component) {
         const bool verdict = item.is(Cue::normal) || item.is(Cue::bad) || item.is(Cue::good) || item.is(Cue::negative);
         if (!verdict || !lone_verdict(i)) continue;
@@ -1040,6 +1110,24 @@ class UnitFinder {
       Unit& unit = add(Unit::Kind::judgement, *component, nullptr, i, i + 1);
       put_value(unit, i);
     }
+  }
+
+  bool place_in_clause(Index i) const {
+    for (Index j = 0; j < items_.size(); ++j) {
+      if (same_clause(i, j) && items_[j].places()) return true;
+    }
+    return false;
+  }
+
+  // "Neck: supple and symmetric": how it looks, where no component in the clause is meant.
+  bool symmetric_look(Index i) const {
+    for (const Unit& unit : parts_.units) {
+      if (unit.clause == parts_.clause[i] && (takes_value(unit) || unit.kind == Unit::Kind::elsewhere)) return false;
+    }
+    for (Index j = 0; j < items_.size(); ++j) {
+      if (same_clause(i, j) && items_[j].is(ConceptKind::elsewhere_place)) return false;
+    }
+    return true;
   }
 
   bool motion_place(Index i) const {
@@ -1083,6 +1171,7 @@ class UnitFinder {
   bool motion_ = false;
   bool palpation_ = false;
   bool perfusion_ = false;
+  bool strong_ = false;
   bool previous_adjective_ = false;
   Index last_answered_ = kNone;
   std::vector<Index> pain_after_;

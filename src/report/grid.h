@@ -13,7 +13,8 @@
 
 namespace jointledger {
 
-/// What is shown for one side of one cell. What a note documents wins over what it lacks, and a short remark shows both.
+/// What is shown for one side of one cell. What a note documents wins over what it lacks, and a short remark shows
+/// both.
 enum class Mark : std::uint8_t {
   none,            ///< there is nothing to say: gait of a knee, or the middle of a cell with two sides
   silent,          ///< neither documented nor asked for

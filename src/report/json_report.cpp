@@ -60,15 +60,16 @@ void share(Writer& w, std::string_view name, double value, int decimals) {
 /// A span on one line, indented output or not: a page of braces would hide the words around it.
 template <class Writer>
 void span(Writer& w, Span span) {
-  std::array<char, 64> text;
-  char* at = text.data();
-  const auto put = [&](std::string_view words) { at = std::copy(words.begin(), words.end(), at); };
-  const auto number = [&](std::uint32_t n) { at = std::to_chars(at, text.data() + text.size(), n).ptr; };
-  put(R"({"start":)");
-  number(span.start);
-  put(R"(,"end":)");
-  number(span.end);
-  put("}");
+  constexpr std::string_view kStart = R"({"start":)";
+  constexpr std::string_view kEnd = R"(,"end":)";
+  constexpr std::size_t kDigits = 10;  // of the largest offset
+  std::array<char, kStart.size() + kEnd.size() + 2 * kDigits + 1> text;
+  char* const limit = text.data() + text.size() - 1;
+  char* at = std::ranges::copy(kStart, text.data()).out;
+  at = std::to_chars(at, limit, span.start).ptr;
+  at = std::ranges::copy(kEnd, at).out;
+  at = std::to_chars(at, limit, span.end).ptr;
+  *at++ = '}';
   raw(w, {text.data(), static_cast<std::size_t>(at - text.data())}, rapidjson::kObjectType);
 }
 

@@ -21,14 +21,35 @@ std::string capitalised(std::string text) {
   return text;
 }
 
-/// The words of the note at these places, each in quotation marks.
+/// Whether what stands between two pieces of evidence is short and of the same sentence, so that it reads better to
+/// quote it than to leave it out.
+bool joins(std::string_view between) {
+  constexpr std::size_t kLongest = 40;
+  return between.size() <= kLongest && between.find_first_of("\r\n") == std::string_view::npos &&
+         between.find(". ") == std::string_view::npos;
+}
+
+/// The words of the note at these places, which ascend, in quotation marks.
 template <class Spans>
 std::string quoted(const Note& note, const Spans& spans) {
   std::string words;
-  for (const Span& span : spans) {
+  Span piece;
+  const auto put = [&] {
     if (!words.empty()) words.append(" ... ");
-    words.append(on_one_line(note.text.substr(span.start, span.end - span.start)));
+    words.append(on_one_line(note.text.substr(piece.start, piece.end - piece.start)));
+  };
+  for (const Span& span : spans) {
+    const bool follows = piece.end > 0 && span.start >= piece.end;
+    if (follows && joins(note.text.substr(piece.end, span.start - piece.end))) {
+      piece.end = span.end;
+    } else if (piece.end > 0 && span.start < piece.end) {
+      piece.end = std::max(piece.end, span.end);
+    } else {
+      if (piece.end > 0) put();
+      piece = span;
+    }
   }
+  if (piece.end > 0) put();
   return '"' + cut_to_width(std::move(words), kLongestQuote) + '"';
 }
 
@@ -49,14 +70,30 @@ void append_complaints(const Ledger& ledger, std::string& out) {
   append_wrapped(list, "Complaint: ", "  ", out);
 }
 
+std::string_view in_words(Outcome outcome) {
+  switch (outcome) {
+    case Outcome::not_done:
+      return "not done";
+    case Outcome::stated:
+      return "no result given";
+    case Outcome::normal:
+      return "normal";
+    case Outcome::abnormal:
+      break;
+  }
+  return "abnormal";
+}
+
 /// Remarks such as "left hip: normal" stand in no cell, but whoever audits wants to see them.
 void append_blanket_remarks(const ReportItem& item, std::string& out) {
   bool first = true;
   for (const Entry& entry : item.ledger.entries) {
     if (entry.component != Component::unspecified) continue;
-    if (first) out.append("\nBlanket remarks, which say nothing of how it was examined\n");
+    if (first) out.append("\nBlanket remarks, which name no part of the exam\n");
     first = false;
-    append_wrapped(place(entry.region, entry.side) + ": " + quoted(item.note, entry.evidence), "  ", "    ", out);
+    std::string line = place(entry.region, entry.side);
+    line.append(": ").append(in_words(entry.outcome)).append(" ").append(quoted(item.note, entry.evidence));
+    append_wrapped(line, "  ", "      ", out);
   }
 }
 
@@ -79,20 +116,6 @@ std::string details(const Entry& entry) {
   for (const Degrees& d : entry.degrees) add(degrees_text(d));
   for (const Grade& g : entry.grades) add("grade " + grade_text(g));
   return text;
-}
-
-std::string_view in_words(Outcome outcome) {
-  switch (outcome) {
-    case Outcome::not_done:
-      return "not done";
-    case Outcome::stated:
-      return "no result given";
-    case Outcome::normal:
-      return "normal";
-    case Outcome::abnormal:
-      break;
-  }
-  return "abnormal";
 }
 
 void append_findings(const ReportItem& item, bool colour, std::string& out) {
@@ -129,9 +152,9 @@ void append_score(const Audit& audit, std::string& out) {
     out.append("Nothing that this profile asks for applies to this note.\n");
     return;
   }
-  const std::string line = "Score " + std::to_string(std::lround(audit.score * 100)) + " %: " +
-                           std::to_string(audit.met) + " of " + plural(audit.applicable, "expectation") + " met, " +
-                           plural(count_of(audit, Kind::required), "required gap") + ", " +
+  const std::string line = "Score " + std::to_string(std::lround(audit.score * 100)) +
+                           " %: " + std::to_string(audit.met) + " of " + plural(audit.applicable, "expectation") +
+                           " met, " + plural(count_of(audit, Kind::required), "required gap") + ", " +
                            std::to_string(count_of(audit, Kind::advised)) + " advised";
   append_wrapped(line, "", "  ", out);
 }
@@ -157,7 +180,8 @@ void append_gaps(const ReportItem& item, Kind kind, bool colour, std::string& ou
 }  // namespace
 
 void open_text(const ReportRun& run, std::string& out) {
-  if (run.profile != nullptr) append_wrapped("Audit against " + run.profile->name + ": " + run.profile->title, "", "  ", out);
+  if (run.profile != nullptr)
+    append_wrapped("Audit against " + run.profile->name + ": " + run.profile->title, "", "  ", out);
   append_key(run.profile != nullptr, out);
   out.append("\n");
 }

@@ -1,0 +1,174 @@
+#include "app/note_run.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <memory>
+#include <system_error>
+#include <variant>
+
+#include "audit/audit.h"
+#include "intake/note_source.h"
+#include "reading/reader.h"
+#include "report/plain_text.h"
+
+namespace jointledger {
+namespace {
+
+template <class Formats>
+std::vector<std::string_view> names_of(const Formats& formats) {
+  std::vector<std::string_view> names;
+  for (const auto& format : formats) names.push_back(format.name);
+  return names;
+}
+
+/// The format that an option names, or `fallback` without it. Null if there is no such format, which has been said
+/// then.
+template <class FormatType>
+const FormatType* choice_of(const po::variables_map& options, const char* option, std::span<const FormatType> known,
+                            const FormatType* fallback, Console& console) {
+  if (options.count(option) == 0) return fallback;
+  const auto& value = options[option].as<std::string>();
+  const auto found = std::ranges::find(known, value, &FormatType::name);
+  if (found != known.end()) return &*found;
+  const std::vector<std::string_view> names = names_of(known);
+  console.log.error("--{}: no format '{}'{} (there are: {})", option, on_one_line(value), did_you_mean(value, names),
+                    listed(names));
+  return nullptr;
+}
+
+bool wants_colour(const Output& out) {
+  const auto variable = [](const char* name) -> std::string_view {
+    const char* value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe): no thread writes the environment
+    return value == nullptr ? "" : value;
+  };
+  return out.is_terminal() && variable("NO_COLOR").empty() && variable("TERM") != "dumb";
+}
+
+/// To empty a note before it is read would lose it.
+const std::string* input_that_is(const std::string& output, const std::vector<std::string>& inputs) {
+  const auto found = std::ranges::find_if(inputs, [&](const std::string& input) {
+    std::error_code error;
+    return input != "-" && std::filesystem::equivalent(input, output, error) && !error;
+  });
+  return found == inputs.end() ? nullptr : &*found;
+}
+
+std::string in_words(const RecordFault& fault) {
+  std::string words = fault.record;
+  if (fault.place.line > 0) words.append(", byte ").append(std::to_string(fault.place.offset));
+  return on_one_line(words.append(": ").append(fault.reason));
+}
+
+/// The line from one input to the output, and what it has seen so far.
+class Line {
+ public:
+  Line(const ReportFormat& format, const Lexicon& lexicon, const ReportRun& report, Output& out, Console& console)
+      : format_(format), lexicon_(lexicon), report_(report), out_(out), console_(console) {}
+
+  void take(NoteSource& source) {
+    while (true) {
+      const Incoming incoming = source.next();
+      if (std::holds_alternative<EndOfNotes>(incoming)) return;
+      if (const auto* fault = std::get_if<RecordFault>(&incoming)) {
+        ++faults_;
+        console_.log.error(in_words(*fault));
+      } else {
+        put(std::get<Note>(incoming));
+      }
+    }
+  }
+
+  std::size_t notes() const { return notes_; }
+  std::size_t faults() const { return faults_; }
+  bool lacks_required() const { return lacks_required_; }
+
+ private:
+  void put(const Note& note) {
+    if (notes_++ > 0) out_.write(format_.between);
+    const Ledger ledger = read_note(lexicon_, note.text, scratch_);
+    if (report_.profile == nullptr) {
+      format_.add(report_, {note, ledger, nullptr}, out_.buffer());
+    } else {
+      const Audit result = audit(*report_.profile, ledger);
+      lacks_required_ = lacks_required_ || result.lacks_required();
+      format_.add(report_, {note, ledger, &result}, out_.buffer());
+    }
+    out_.settle();
+  }
+
+  const ReportFormat& format_;
+  const Lexicon& lexicon_;
+  const ReportRun& report_;
+  Output& out_;
+  Console& console_;
+  ReadingScratch scratch_;
+  std::size_t notes_ = 0;
+  std::size_t faults_ = 0;
+  bool lacks_required_ = false;
+};
+
+}  // namespace
+
+void add_note_options(po::options_description& options) {
+  options.add_options()("from", po::value<std::string>()->value_name("FORMAT"),
+                        "format of the notes: text (a file is a note) or ndjson (a line is a note, "
+                        "{\"id\", \"text\", ...}); by default a file named .ndjson is ndjson, all else text");
+  options.add_options()("to", po::value<std::string>()->value_name("FORMAT"),
+                        "format of the output: text (the default), json or ndjson");
+  options.add_options()("output,o", po::value<std::string>()->value_name("FILE"),
+                        "write there instead of to the standard output");
+}
+
+std::optional<NoteRun> note_run_of(const po::variables_map& options, Console& console) {
+  NoteRun run;
+  run.inputs = values_of(options, "note");
+  if (run.inputs.empty()) run.inputs.emplace_back("-");
+  run.from = choice_of<Format>(options, "from", formats(), nullptr, console);
+  if (run.from == nullptr && options.count("from") > 0) return std::nullopt;
+  run.to = choice_of<ReportFormat>(options, "to", report_formats(), &report_formats().front(), console);
+  if (run.to == nullptr) return std::nullopt;
+  if (options.count("output") > 0) {
+    run.output = options["output"].as<std::string>();
+    if (const std::string* input = input_that_is(run.output, run.inputs)) {
+      console.log.error("--output: {} is one of the notes", *input);
+      return std::nullopt;
+    }
+  }
+  return run;
+}
+
+int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile, Console& console) {
+  std::unique_ptr<Output> file;
+  if (!run.output.empty()) {
+    std::string reason;
+    file = Output::open(run.output, reason);
+    if (!file) {
+      console.log.error("cannot write {}: {}", run.output, reason);
+      return kTrouble;
+    }
+  }
+  Output& out = file ? *file : console.out;
+  const ReportRun report{.profile = profile, .colour = wants_colour(out)};
+  Line line(*run.to, lexicon, report, out, console);
+
+  run.to->open(report, out.buffer());
+  for (const std::string& input : run.inputs) {
+    NoteSource source(input, run.from != nullptr ? *run.from : format_of(input));
+    line.take(source);
+  }
+  run.to->close(report, line.notes(), out.buffer());
+
+  if (const auto failure = out.finish()) {
+    console.log.error("cannot write the output: {}", *failure);
+    return kTrouble;
+  }
+  if (line.faults() > 0) {
+    console.log.error("{} set aside, {} read", line.faults(), line.notes());
+    return kTrouble;
+  }
+  if (line.notes() == 0) console.log.warn("no notes in the input");
+  return line.lacks_required() ? kGaps : kComplete;
+}
+
+}  // namespace jointledger
