@@ -74,6 +74,8 @@ enum class Cue : std::uint8_t {
   testword,    ///< "test", "sign": may follow the name of a manoeuvre
   symmetric,   ///< a good judgement; by itself, of how a region looks
   equal,       ///< a good judgement of a pair
+  equalled,    ///< the other side is named, and is alike
+  stable,      ///< a good judgement; by itself, of a joint's stability
   strong,      ///< a good judgement; of muscles, motions and limbs it is one of power
   weak,        ///< ... a bad one
   brisk,       ///< normal of capillary refill, abnormal of a reflex
@@ -98,6 +100,7 @@ struct Concept {
   bool several = false;          ///< a plural of parts that one limb has several of (fingers)
   std::optional<Region> second_region;  ///< "arms and legs"
   std::optional<Region> artery_region;  ///< where its pulse is felt, for a name that muscle and artery share
+  bool back = false;             ///< "back": the lumbar spine if that is what the visit is about
   bool joints = false;           ///< "all joints": whole body, or the limbs under a limb heading
   std::optional<Region> reflex_region;
   Component component = Component::unspecified;
@@ -129,6 +132,7 @@ struct Heading {
   SectionKind section = SectionKind::none;  ///< for Level::section
   std::optional<Region> region;
   bool joints = false;
+  bool back = false;
   std::optional<Component> component;
   Admits admits = Admits::all;
 };

@@ -38,11 +38,13 @@ constexpr std::array<Named<Cue>, 25> kCues = {{
     {"palpating", Cue::palpating}, {"resisted", Cue::resisted}, {"loading", Cue::loading}, {"extent", Cue::extent},
     {"comparing", Cue::comparing},
 }};
-constexpr std::array<Named<Cue>, 7> kMoreCues = {{{"lacking", Cue::lacking},
+constexpr std::array<Named<Cue>, 9> kMoreCues = {{{"lacking", Cue::lacking},
                                                   {"testword", Cue::testword},
                                                   {"brisk", Cue::brisk},
                                                   {"symmetric", Cue::symmetric},
                                                   {"equal", Cue::equal},
+                                                  {"equalled", Cue::equalled},
+                                                  {"stable", Cue::stable},
                                                   {"strong", Cue::strong},
                                                   {"weak", Cue::weak}}};
 
@@ -208,6 +210,11 @@ class LexiconLoader {
     table(dir, "regions.tsv", {"phrase", "number", "region"}, [this](Cells cells, Concept& c) {
       c.kind = ConceptKind::region;
       if (auto bad = number(cells[1], c); !bad.empty()) return bad;
+      if (cells[2] == "back") {
+        c.back = true;
+        c.region = Region::spine;
+        return std::string();
+      }
       if (cells[2] == "joints") {
         c.joints = true;
         c.region = Region::whole_body;
@@ -372,6 +379,9 @@ class LexiconLoader {
               const std::string& scope = row.cells[2];
               if (scope == "joints") {
                 heading.joints = true;
+              } else if (scope == "back") {
+                heading.back = true;
+                heading.region = Region::spine;
               } else if (!scope.empty()) {
                 heading.region = region_named(scope);
                 heading.component = component_named(scope);

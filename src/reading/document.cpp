@@ -33,6 +33,7 @@ void enter(const Heading& heading, Stretch& stretch, SectionKind section) {
     place.region = heading.region.value_or(Region::whole_body);
     place.joints = heading.joints;
     place.side = is_paired(place.region) ? Side::both : Side::midline;
+    place.back = heading.back;
     stretch.scope.places.push_back(place);
   }
 }
@@ -103,10 +104,18 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
         next.first = found->body;
         if (found->known != nullptr) {
           enter(*found->known, next, section);
+          if (under_label_line(current, i, found->words_end) && found->known->level == Heading::Level::system &&
+              found->known->admits != Admits::all && next.scope.places.empty()) {
+            // "Skin:" in the lines right under "RIGHT KNEE" is the skin of that knee.
+            next.scope = Scope();
+            next.scope.fresh = false;
+            next.scope.label = true;
+          }
           if (found->known->level == Heading::Level::section) narrative = SectionKind::none;
           section = next.section;
         } else {
           next.section = section;
+          if (found->unknown && current.scope.label) next.scope.fresh = false;
           if (!found->unknown) {
             if (section == SectionKind::none && !found->label.places.empty()) next.section = section = SectionKind::exam;
             next.scope = found->label;
@@ -124,6 +133,17 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
     ++i;
   }
   close(n);
+}
+
+// Whether the heading at `at` stands in the lines right under a label that has a line to itself, with no blank line
+// between.
+bool Document::under_label_line(const Stretch& current, std::uint32_t at, std::uint32_t words_end) const {
+  if (!current.scope.label || line_start_[at] != 1 || words_end >= tokens_.size() || text(words_end) != ":") return false;
+  for (std::uint32_t i = current.first; i + 1 < at; ++i) {
+    if (tokens_[i].kind == TokenKind::line_break && tokens_[i + 1].kind == TokenKind::line_break) return false;
+  }
+  if (!current.scope.places.empty()) return current.first < tokens_.size() && tokens_[current.first].kind == TokenKind::line_break;
+  return true;
 }
 
 void Document::sentences(const Stretch& stretch, std::vector<Sentence>& out) const {

@@ -21,6 +21,7 @@ struct PlaceRef {
   Region region = Region::whole_body;
   Side side = Side::unstated;
   bool joints = false;  ///< "all joints"
+  bool back = false;    ///< "back"
 };
 
 /// What a heading puts in force for the text below it.
@@ -72,7 +73,8 @@ class Document {
   void sentences(const Stretch& stretch, std::vector<Sentence>& out) const;
 
  private:
-  friend class HeadingFinder;
+  bool under_label_line(const Stretch& current, std::uint32_t at, std::uint32_t words_end) const;
+
   const Lexicon* lexicon_ = nullptr;
   std::string_view note_;
   std::vector<Token> tokens_;

@@ -31,6 +31,12 @@ bool all_capitals(const Document& d, std::uint32_t first, std::uint32_t last) {
 // Steps over "exam", "examination", "findings" and the like, a bracket of a few words, after a heading's phrase.
 std::uint32_t skip_suffix(const Document& d, std::uint32_t i) {
   for (int words = 0; words < 2 && !is_break(d, i); ++words) {
+    // A date: "HCT 11/4/92:".
+    if (d.tokens()[i].kind == TokenKind::number) {
+      std::uint32_t j = i;
+      while (j < i + 6 && !is_break(d, j) && (d.tokens()[j].kind == TokenKind::number || d.is(j, "/") || d.is(j, "-"))) ++j;
+      if (j >= i + 3) i = j;
+    }
     if (d.is(i, "(") || d.is(i, "[")) {
       std::uint32_t j = i + 1;
       while (j < i + 8 && !is_break(d, j) && !d.is(j, ")") && !d.is(j, "]")) ++j;
@@ -118,7 +124,8 @@ std::optional<FoundHeading> place_label(const Document& d, std::uint32_t token, 
           unsided_from = static_cast<std::uint32_t>(found.label.places.size());
         }
         if (c.region == Region::extremities && side_here == Side::unstated) side_here = Side::both;
-        found.label.places.push_back({*c.region, side_here, c.joints});
+        found.label.places.push_back({*c.region, side_here, c.joints, c.back});
+        if (c.second_region) found.label.places.push_back({*c.second_region, side_here, false, false});
         has_place = true;
         break;
       }

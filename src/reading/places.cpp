@@ -75,6 +75,7 @@ bool is_value(const Item& item) {
     case Cue::present:
     case Cue::symmetric:
     case Cue::equal:
+    case Cue::stable:
     case Cue::strong:
     case Cue::weak:
     case Cue::brisk:
@@ -113,9 +114,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
     if (item.is(ConceptKind::artery)) return talk.pulses;
     if (item.is(ConceptKind::muscle)) return true;
     if (item.kind == ItemKind::level) {
-      if (talk.sensation || talk.reflexes || talk.strength) return false;
-      // "the L5 root", "an L4 distribution" is no place on the body.
-      return true;
+      return !(talk.sensation || talk.reflexes || talk.strength);  // a root or dermatome is no place
     }
     return false;
   };
@@ -152,6 +151,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
         at = true;
         continue;
       }
+      if (item.is(Cue::equalled) || item.is(Cue::compared)) at = true;
       if (says_something(item)) {
         if (!item.is(Cue::no) && !item.is(Cue::not_)) said_something = true;
       }
@@ -178,7 +178,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
       Region region = *c.region;
       if (talk.reflexes && c.reflex_region) region = *c.reflex_region;
       if (talk.pulses && c.artery_region) region = *c.artery_region;
-      member.place = {region, Side::unstated, c.joints};
+      member.place = {region, Side::unstated, c.joints, c.back};
       member.plural = c.many;
       member.several = c.several;
       member.generic_part = c.kind == ConceptKind::part && region == Region::spine;
@@ -241,6 +241,31 @@ void find_places(const Document& document, const Context& context, SentenceParts
       }
     }
     bool at_before = at;
+    // "the greater tuberosity of the humerus", "the dorsum of the foot": one place.
+    if (joined && !between_join && last != nullptr && !last->members.empty() && !last->members.back().structure.empty() &&
+        document.text(items[last->last < i ? last->last : i].first) == "of" && !member.structure.empty() == false && !elsewhere &&
+        !last->members.back().place.joints) {
+      if (member.sided && !last->members.back().sided) {
+        last->members.back().place.side = member.place.side;
+        last->members.back().sided = true;
+      }
+      last->last = static_cast<std::uint32_t>(after);
+      last->subject = said_follows;
+      for (std::size_t k = i; k < after; ++k) parts.clause[k] = clause;
+      i = after - 1;
+      pending_side.reset();
+      have_pending = false;
+      at = false;
+      continue;
+    }
+    if (joined && between_join && said_something && verb_follows && last != nullptr && last->at_before) {
+      // "swelling below the malleolus and the foot is tender": the verb leads to something new.
+      const std::size_t beyond = next_solid(items, solid + 1);
+      if (beyond < n && says_something(items[beyond]) && !items[beyond].is(Cue::present) && !items[beyond].is(Cue::tested)) {
+        joined = false;
+        at_before = false;
+      }
+    }
     if (joined && between_join && said_something && said_follows && !verb_follows && solid < n &&
         (items[solid].kind == ItemKind::figure || (items[solid].is(ConceptKind::finding) && items[solid].meaning->adjective))) {
       joined = false;  // "tender over the AC joint, biceps groove nontender"

@@ -202,7 +202,7 @@ class Placer {
   // Whether the item stands in a comparison: "than on the left".
   bool compared_item(Index item) const {
     for (Index j = item; j-- > 0;) {
-      if (items_[j].is(Cue::compared)) return true;
+      if (items_[j].is(Cue::compared) || items_[j].is(Cue::equalled)) return true;
       if (is_filler(items_[j]) || items_[j].has(kAt) || items_[j].is(ConceptKind::side) || items_[j].kind == ItemKind::word) {
         if (item - j > 4) return false;
         continue;
@@ -214,9 +214,10 @@ class Placer {
 
   // ---- placing -------------------------------------------------------------------------------------------------
 
-  Region level_of_back(Region region) const {
-    if (region != Region::spine || !topic_.low_back_complaint) return region;
-    return region;
+  // "Back" is the lumbar spine where that is what the visit is about.
+  PlaceRef settle_back(PlaceRef place) const {
+    if (place.back && topic_.low_back_complaint) place.region = Region::lumbar_spine;
+    return place;
   }
 
   // The side a place has once headings and the text before are considered.
@@ -229,7 +230,7 @@ class Placer {
       source = SideSource::fixed;
       return Side::midline;
     }
-    if (plural) {
+    if (plural && !(item_is_part(item) && labelled_limb(place.region))) {
       source = SideSource::plural;
       return Side::both;
     }
@@ -289,6 +290,16 @@ class Placer {
     return Side::unstated;
   }
 
+  bool item_is_part(Index item) const { return item < items_.size() && items_[item].is(ConceptKind::part); }
+
+  // Whether a label with one side is in force for the limb ("Left shoulder: ... no tenderness of the AC joints").
+  bool labelled_limb(Region region) const {
+    if (!label_in_force()) return false;
+    return std::ranges::any_of(topic_.scope->places, [&](const PlaceRef& ref) {
+      return (ref.side == Side::left || ref.side == Side::right) && (same_limb(ref.region, region) || ref.region == region);
+    });
+  }
+
   // "bilaterally" holds for the rest of its sentence.
   bool bilateral_before(Index item) const {
     for (Index j = 0; j < item && j < items_.size(); ++j) {
@@ -332,8 +343,8 @@ class Placer {
     for (const auto& member : group.members) {
       if (member.place.joints && group.members.size() > 1) continue;
       Target target;
-      target.place = member.place;
-      target.place.region = level_for(member.place.region, member.generic_part);
+      target.place = settle_back(member.place);
+      target.place.region = level_for(target.place.region, member.generic_part);
       target.place.side = settle_side(member.place, member.sided, member.plural, target.side_source, member.item, member.several);
       if (member.place.joints && (label_in_force() || system_places())) {
         // "all joints", "throughout" under a label are those of the label.
@@ -351,7 +362,7 @@ class Placer {
   void scope_targets(PlaceSource source, std::vector<Target>& out) const {
     for (const PlaceRef& place : topic_.scope->places) {
       Target target;
-      target.place = place;
+      target.place = settle_back(place);
       target.source = source;
       target.side_source = SideSource::named;
       if (place.side == Side::unstated) target.place.side = settle_side(place, false, false, target.side_source);
@@ -542,7 +553,8 @@ class Placer {
       target.words = words;
       targets.assign(1, target);
       own_region = true;
-      if (!admits_own(unit)) return;
+      if (unit.meaning != nullptr && unit.meaning->id == "neck" && !neck_in_force()) return;
+      if (!admits_own(unit) && !(group && !elsewhere && parts_.groups[*group].members.front().place.region == region)) return;
     }
 
     if (targets.empty()) {
@@ -559,6 +571,7 @@ class Placer {
         scope_targets(PlaceSource::heading, targets);
       }
       adjust_defaults(unit, targets);
+      if (!targets.empty() && targets.front().source == PlaceSource::heading && targets.front().place.region == Region::chest_wall && !of_chest(unit)) return;
       if (!targets.empty() && !admits(unit, targets.front().source)) return;
       if (targets.empty()) {
         if (!admits(unit, PlaceSource::none)) return;
@@ -582,7 +595,15 @@ class Placer {
 
     if (unit.component == Component::unspecified && targets.front().source == PlaceSource::topic) return;
     for (Target& target : targets) finish_side(unit, target, own_region);
+    whole_sides(unit, targets);
     for (const Target& target : targets) say(unit, target);
+  }
+
+  // What counts of the chest where only the heading names it.
+  static bool of_chest(const Unit& unit) {
+    if (unit.meaning == nullptr) return unit.component == Component::inspection;
+    if (unit.meaning->kind == ConceptKind::finding) return unit.meaning->id == "chest";
+    return unit.component == Component::inspection && unit.kind == Unit::Kind::component;
   }
 
   // "Sensation intact distally" without a place: the limb of the complaint.
@@ -604,6 +625,23 @@ class Placer {
 
   // Whether another unit already stands between the elsewhere-place and this one, closing it.
   bool foreign_done(Index, const Unit& unit) const { return unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere; }
+
+  bool neck_in_force() const {
+    const auto is_neck = [](const PlaceRef& ref) { return ref.region == Region::cervical_spine; };
+    for (const PlaceGroup& group : parts_.groups) {
+      for (const auto& member : group.members) {
+        if (is_neck(member.place)) return true;
+      }
+    }
+    for (const Item& item : items_) {
+      if (item.is(ConceptKind::finding) && document_.text(item.first).size() == 4 && (document_.text(item.first)[0] == 'n' || document_.text(item.first)[0] == 'N')) return true;
+    }
+    if (std::ranges::any_of(topic_.places, is_neck)) return true;
+    if (topic_.scope == nullptr) return false;
+    if (std::ranges::any_of(topic_.scope->places, is_neck)) return true;
+    const std::string_view heading = document_.note().substr(topic_.scope_words.start, topic_.scope_words.end - topic_.scope_words.start);
+    return heading.find("eck") != std::string_view::npos || heading.find("ECK") != std::string_view::npos;
+  }
 
   bool nearby(const PlaceGroup& group, const Unit& unit) const { return unit.first - group.last < 8; }
 
@@ -715,6 +753,7 @@ class Placer {
     std::optional<Side> floating = unit.value_side;
     if (!floating) floating = floating_side(unit);
     if (!floating) {
+      if (target.side_source == SideSource::carried && paired && (symmetric_pair(unit) || paired_pulses(unit))) target.place.side = Side::both;
       const bool reflex_level = unit.component == Component::reflexes && target.source != PlaceSource::own;
       if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit))) {
         target.place.side = Side::both;
@@ -741,6 +780,26 @@ class Placer {
     }
     target.place.side = *floating;
     target.side_source = SideSource::named;
+  }
+
+  // "Left-sided weakness", "strength 4/5 on the right": power told by side, of no limb, is that of the limbs of the side;
+  // after the back or the neck, of the limb that it supplies.
+  void whole_sides(const Unit& unit, std::vector<Target>& targets) const {
+    if (unit.component != Component::strength || targets.size() != 1) return;
+    const Target target = targets.front();
+    if (target.place.region != Region::whole_body || (target.place.side != Side::left && target.place.side != Side::right)) return;
+    Region spine = Region::whole_body;
+    for (const PlaceRef& ref : topic_.places) {
+      if (is_spine(ref.region)) spine = ref.region;
+    }
+    targets.clear();
+    for (const Region limb : {Region::upper_extremity, Region::lower_extremity}) {
+      if (spine == Region::cervical_spine && limb != Region::upper_extremity) continue;
+      if (is_spine(spine) && spine != Region::cervical_spine && limb != Region::lower_extremity) continue;
+      Target one = target;
+      one.place.region = limb;
+      targets.push_back(one);
+    }
   }
 
   // "4/4-": right and left values.
@@ -775,6 +834,9 @@ class Placer {
     if (target.place.region == Region::cervical_spine && unit.meaning != nullptr && unit.meaning->id == "mass") return;
     Statement s;
     s.region = target.place.region;
+    if (unit.component == Component::inspection && is_paired(s.region) && extent_of_edema(unit, target)) {
+      s.region = covers(Region::lower_extremity, s.region) ? Region::lower_extremity : Region::upper_extremity;
+    }
     if (target.place.joints && system_places() && topic_.scope->places.front().region == Region::extremities) s.region = Region::extremities;
     s.component = unit.component;
     s.side = target.place.side;
@@ -799,10 +861,25 @@ class Placer {
     topic_.said->push_back(std::move(s));
   }
 
+  // "edema to the knees", "up to the level of the thighs": how far up the limb it goes.
+  bool extent_of_edema(const Unit& unit, const Target& target) const {
+    if (unit.meaning == nullptr || unit.meaning->region != Region::extremities || is_group(target.place.region)) return false;
+    for (const PlaceGroup& group : parts_.groups) {
+      if (group.first <= unit.first || group.members.front().place.region != target.place.region) continue;
+      Index j = group.members.front().item;
+      while (j > unit.last && (is_filler(items_[j - 1]) || items_[j - 1].is(ConceptKind::side))) --j;
+      if (j == 0 || !items_[j - 1].has(kAt)) return false;
+      const std::string_view text = document_.text(items_[j - 1].first);
+      return text == "to" || text == "through" || (j > 1 && document_.text(items_[j - 2].first) == "to") || text == "at" ? text != "at" || (j > 1 && document_.text(items_[j - 2].first) == "to") : false;
+    }
+    return false;
+  }
+
   // "tenderness greater on the right than on the left", "weaker compared with the other side": the other side was examined.
   void compare(std::size_t before) {
     for (Index i = 0; i < items_.size(); ++i) {
-      if (!items_[i].is(Cue::compared)) continue;
+      const bool alike = items_[i].is(Cue::equalled);
+      if (!items_[i].is(Cue::compared) && !alike) continue;
       std::optional<Side> other;
       for (Index j = i + 1; j < items_.size() && j < i + 6; ++j) {
         if (!items_[j].is(ConceptKind::side)) continue;
@@ -825,7 +902,7 @@ class Placer {
         if (side != Side::left && side != Side::right) continue;
         if (copy.side == Side::both || copy.side == side) continue;
         copy.side = side;
-        if (!more) copy.outcome = copy.outcome == Outcome::abnormal ? Outcome::normal : copy.outcome;
+        if (!more && !alike) copy.outcome = copy.outcome == Outcome::abnormal ? Outcome::normal : copy.outcome;
         copy.judged = false;
         copy.evidence.push_back(span(i, i + 1));
         topic_.said->push_back(std::move(copy));
@@ -915,6 +992,8 @@ class Placer {
         }
         continue;
       }
+      // A place where something normal was found, named in passing, does not become the subject.
+      if (group.at_before && passing(group)) continue;
       chosen = &group;
       topic_.elsewhere = false;
     }
@@ -924,14 +1003,24 @@ class Placer {
       topic_.place_words.clear();
       for (const auto& member : chosen->members) {
         SideSource source = SideSource::none;
-        PlaceRef ref = member.place;
-        ref.side = settle_side(ref, member.sided, member.plural, source, member.item, member.several);
+        PlaceRef ref = settle_back(member.place);
+        ref.side = is_paired(ref.region) ? settle_side(ref, member.sided, member.plural, source, member.item, member.several) : Side::midline;
         ref.region = level_for(ref.region, member.generic_part);
         if (ref.joints) continue;
         topic_.places.push_back(ref);
         topic_.place_words.push_back(document_.span(items_[member.item].first, items_[member.item].last));
       }
     }
+  }
+
+  bool passing(const PlaceGroup& group) const {
+    bool normal = false;
+    for (const Unit& unit : parts_.units) {
+      if (unit.clause != group.clause || unit.last > group.first) continue;
+      if (unit.outcome != Outcome::normal) return false;
+      normal = true;
+    }
+    return normal && topic_.scope != nullptr && topic_.scope->is_system;
   }
 
   void move_side() {

@@ -50,6 +50,14 @@ void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
     topic.scope_words = stretch.heading;
   } else {
     standing.component = scope.component;
+    topic.elsewhere = false;
+    if (scope.component && !standing.label &&
+        (*scope.component == Component::sensation || *scope.component == Component::reflexes || *scope.component == Component::gait ||
+         *scope.component == Component::strength)) {
+      topic.places.clear();  // the parts of a neurological exam are of the whole body again
+      topic.place_words.clear();
+      topic.side = Side::unstated;
+    }
     if (scope.side) {
       standing.side = scope.side;
       topic.side = *scope.side;

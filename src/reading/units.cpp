@@ -34,6 +34,7 @@ class UnitFinder {
     judge();
     share_judgements();
     exceptions();
+    signs_with_results();
     doubts();
     deferrals();
     bare_values();
@@ -561,6 +562,7 @@ class UnitFinder {
       case Cue::good:
       case Cue::symmetric:
       case Cue::equal:
+      case Cue::stable:
       case Cue::strong:
         say(Outcome::normal);
         break;
@@ -621,7 +623,8 @@ class UnitFinder {
     for (Index j = a; j < b; ++j) {
       const Item& item = items_[j];
       if (joins(item) || is_filler(item) || item.is(ConceptKind::side) || item.places() || item.is(Cue::testword) ||
-          item.kind == ItemKind::level || item.kind == ItemKind::open || item.kind == ItemKind::close) {
+          item.kind == ItemKind::level || item.kind == ItemKind::open || item.kind == ItemKind::close ||
+          item.is(ConceptKind::elsewhere_finding) || (parts_.consumed[j] != 0 && is_value(item) && allow_at)) {
         continue;
       }
       if (allow_at && (item.has(kAt) || item.has(kWith))) continue;
@@ -924,8 +927,10 @@ class UnitFinder {
     for (Index k = count; k-- > 0;) {
       Unit& unit = parts_.units[order[k]];
       if (!wants(unit) || k + 1 >= count) continue;
-      const Unit& next = parts_.units[order[k + 1]];
-      if (next.clause != unit.clause || !next.outcome || !takes_value(next) || !backward_[order[k + 1]]) continue;
+      Index after = k + 1;
+      while (after + 1 < count && parts_.units[order[after]].kind == Unit::Kind::elsewhere) ++after;
+      const Unit& next = parts_.units[order[after]];
+      if (next.clause != unit.clause || !next.outcome || !takes_value(next) || !backward_[order[after]]) continue;
       if (!compatible(unit, next) || !listed(unit.last, next.first, false)) continue;
       copy_answer(unit, next);
       backward_[order[k]] = 1;
@@ -933,7 +938,9 @@ class UnitFinder {
     for (Index k = 1; k < count; ++k) {
       Unit& unit = parts_.units[order[k]];
       if (!wants(unit)) continue;
-      const Unit& previous = parts_.units[order[k - 1]];
+      Index before = k - 1;
+      while (before > 0 && parts_.units[order[before]].kind == Unit::Kind::elsewhere) --before;
+      const Unit& previous = parts_.units[order[before]];
       if (previous.clause != unit.clause || !previous.outcome) continue;
       const bool source = takes_value(previous) ||
                           (previous.kind == Unit::Kind::finding && previous.component == Component::range_of_motion && unit.kind == Unit::Kind::motion);
@@ -941,10 +948,17 @@ class UnitFinder {
       const bool motion_of_range = unit.component == Component::range_of_motion && previous.component == Component::range_of_motion;
       const bool denied = std::ranges::find(pending_denied_, order[k]) != pending_denied_.end();
       if (denied) continue;
-      if (!(forward_[order[k - 1]] || motion_of_range || previous.kind == Unit::Kind::test)) continue;
-      if (!listed(previous.last, unit.first, motion_of_range)) continue;
+      const bool muscles_of_power = unit.kind == Unit::Kind::muscle && previous.component == Component::strength;
+      if (!(forward_[order[before]] || motion_of_range || muscles_of_power || previous.kind == Unit::Kind::test)) continue;
+      if (!listed(previous.last, unit.first, motion_of_range || muscles_of_power)) continue;
+      if (muscles_of_power && previous.kind == Unit::Kind::component) spelled_out_.push_back(order[before]);
       copy_answer(unit, previous);
       forward_[order[k]] = 1;
+    }
+    // "Strength 5/5: deltoids, biceps, triceps" is the power of those muscles.
+    for (const Index u : spelled_out_) {
+      const bool own_place = std::ranges::any_of(parts_.groups, [&](const PlaceGroup& g) { return g.last <= parts_.units[u].first && g.clause == parts_.units[u].clause; });
+      if (!own_place) parts_.units[u].outcome.reset();
     }
     for (const Index u : pending_denied_) {
       Unit& unit = parts_.units[u];
@@ -1023,6 +1037,18 @@ class UnitFinder {
   }
 
   // "Questionable fasciculations", "Babinski equivocal": looked for, without a result.
+  // "Babinski downgoing": the sign and its result are one remark.
+  void signs_with_results() {
+    for (Unit& unit : parts_.units) {
+      if (!is_sign(unit) || unit.component != Component::reflexes) continue;
+      const bool answered = std::ranges::any_of(parts_.units, [&](const Unit& other) {
+        return &other != &unit && other.clause == unit.clause && other.kind == Unit::Kind::finding && other.component == Component::reflexes && other.meaning != nullptr &&
+               other.meaning->adjective && other.meaning->region == unit.meaning->region;
+      });
+      if (answered) unit.outcome.reset();
+    }
+  }
+
   void doubts() {
     for (Index i = 0; i < items_.size(); ++i) {
       if (!items_[i].is(Cue::equivocal) || parts_.consumed[i] != 0) continue;
@@ -1083,6 +1109,7 @@ class UnitFinder {
       if (item.kind == ItemKind::number && !component) continue;
       if (!component && item.kind == ItemKind::figure && item.figure.kind == FigureKind::range && motion_place(i)) component = Component::range_of_motion;
       if (!component && (item.is(Cue::strong) || item.is(Cue::weak)) && place_in_clause(i)) component = Component::strength;
+      if (!component && item.is(Cue::stable) && lone_verdict(i)) component = Component::stability;
       if (!component && item.is(Cue::symmetric) && symmetric_look(i)) {
         Unit& unit = add(Unit::Kind::judgement, Component::inspection, nullptr, i, i + 1);
         unit.outcome = value_negated(i) ? Outcome::abnormal : Outcome::normal;
@@ -1183,6 +1210,7 @@ class UnitFinder {
   };
   std::vector<Denied> denied_components_;
   std::vector<Index> pending_denied_;
+  std::vector<Index> spelled_out_;
   std::vector<std::uint8_t> forward_;
   std::vector<std::uint8_t> backward_;
 

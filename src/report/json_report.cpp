@@ -7,6 +7,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <utility>
 
 #include "report/grade_text.h"
 #include "report/notice.h"
@@ -198,12 +199,14 @@ void credit(Writer& w, const Credit& c, const Ledger& ledger) {
   member(w, "expectation", c.expectation->id);
   member(w, "region", name(c.region));
   member(w, "side", name(c.side));
-  key(w, "evidence");
-  w.StartArray();
+  boost::container::small_vector<Span, 16> evidence;
   for (const std::uint32_t i : c.entries) {
-    for (const Span& s : ledger.entries[i].evidence) span(w, s);
+    evidence.insert(evidence.end(), ledger.entries[i].evidence.begin(), ledger.entries[i].evidence.end());
   }
-  w.EndArray();
+  std::ranges::sort(evidence, {}, [](const Span& s) { return std::pair(s.start, s.end); });
+  // Entries share words: one label, several findings.
+  evidence.erase(std::unique(evidence.begin(), evidence.end()), evidence.end());
+  spans(w, "evidence", evidence);
   w.EndObject();
 }
 

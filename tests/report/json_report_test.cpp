@@ -1,0 +1,191 @@
+// The JSON forms: against their schemas, value by value, and byte by byte the same.
+#include "report/json_report.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <string>
+#include <valijson/adapters/nlohmann_json_adapter.hpp>
+#include <valijson/schema.hpp>
+#include <valijson/schema_parser.hpp>
+#include <valijson/validator.hpp>
+
+#include "example.h"
+
+namespace jointledger {
+namespace {
+
+using nlohmann::json;
+using testing::Example;
+
+json schema_named(const std::string& name) {
+  std::ifstream file(JOINTLEDGER_FIXTURES "/schema/" + name + ".schema.json");
+  return json::parse(file);
+}
+
+/// Empty if the document is as the schema says, else what is wrong.
+std::string faults(const json& document, const json& schema_document) {
+  valijson::Schema schema;
+  valijson::SchemaParser parser;
+  const valijson::adapters::NlohmannJsonAdapter schema_adapter(schema_document);
+  parser.populateSchema(schema_adapter, schema);
+  const valijson::adapters::NlohmannJsonAdapter target(document);
+  valijson::ValidationResults results;
+  valijson::Validator validator;
+  if (validator.validate(schema, target, &results)) return {};
+  std::string text = "invalid:";
+  for (valijson::ValidationResults::Error error; results.popError(error);) {
+    for (const std::string& step : error.context) text += step;
+    text += " " + error.description + "\n";
+  }
+  return text;
+}
+
+std::string written(const ReportFormat& format, const Example& example, bool audited, int times = 1) {
+  const ReportRun run{.profile = audited ? &example.profile : nullptr, .colour = false};
+  std::string out;
+  format.open(run, out);
+  for (int i = 0; i < times; ++i) {
+    if (i > 0) out.append(format.between);
+    format.add(run, {example.note, example.ledger, audited ? &example.result : nullptr}, out);
+  }
+  format.close(run, static_cast<std::size_t>(times), out);
+  return out;
+}
+
+json parsed(const Example& example, bool audited) { return json::parse(written(kNdjsonReport, example, audited)); }
+
+TEST(NdjsonReport, IsOneLineANote) {
+  const Example example;
+  const std::string out = written(kNdjsonReport, example, false, 3);
+  EXPECT_EQ(std::ranges::count(out, '\n'), 3);
+  EXPECT_TRUE(out.ends_with("}\n"));
+}
+
+TEST(NdjsonReport, LedgerIsAsItsSchemaSays) {
+  const Example example;
+  EXPECT_EQ(faults(parsed(example, false), schema_named("ledger")), "");
+}
+
+TEST(NdjsonReport, AuditIsAsItsSchemaSays) {
+  const Example example;
+  EXPECT_EQ(faults(parsed(example, true), schema_named("audit")), "");
+}
+
+TEST(NdjsonReport, SchemasNoticeWhatIsWrong) {
+  const Example example;
+  json ledger = parsed(example, false);
+  ledger["entries"][0]["region"] = "tail";
+  EXPECT_NE(faults(ledger, schema_named("ledger")), "");
+  ledger = parsed(example, false);
+  ledger["entries"][0]["note"] = 1;
+  EXPECT_NE(faults(ledger, schema_named("ledger")), "");
+  json audit = parsed(example, true);
+  audit["gaps"][0].erase("prompt");
+  EXPECT_NE(faults(audit, schema_named("audit")), "");
+  audit = parsed(example, true);
+  audit["score"] = 1.5;
+  EXPECT_NE(faults(audit, schema_named("audit")), "");
+}
+
+template <class Names>
+void expect_same(const json& schema, const char* definition, const Names& names) {
+  EXPECT_EQ(schema["definitions"][definition]["enum"].get<std::vector<std::string>>(),
+            std::vector<std::string>(names.begin(), names.end()))
+      << definition;
+}
+
+TEST(Schemas, KnowTheSameValuesAsTheCode) {
+  const json ledger = schema_named("ledger");
+  const json audit = schema_named("audit");
+  for (const json* schema : {&ledger, &audit}) {
+    expect_same(*schema, "region", region_names());
+    expect_same(*schema, "component", component_names());
+    expect_same(*schema, "side", side_names());
+    expect_same(*schema, "motion", motion_names());
+  }
+  expect_same(ledger, "outcome", outcome_names());
+  std::vector<std::string> reasons;
+  for (std::size_t i = 0; i < kReasonCount; ++i) reasons.emplace_back(name(static_cast<Reason>(i)));
+  EXPECT_EQ(audit["definitions"]["gap"]["properties"]["reason"]["enum"].get<std::vector<std::string>>(), reasons);
+}
+
+TEST(NdjsonReport, LedgerHoldsAllThatAnEntryHolds) {
+  const Example example;
+  const json ledger = parsed(example, false);
+  EXPECT_EQ(ledger["id"], "visit-1");
+  const json& motion = ledger["entries"][5];
+  EXPECT_EQ(motion["motions"], json({"flexion"}));
+  EXPECT_EQ(motion["degrees"][0]["from"], 0);
+  EXPECT_EQ(motion["degrees"][0]["to"], 120);
+  EXPECT_EQ(motion["degrees"][0].count("lacking"), 0U);
+  EXPECT_EQ(motion["degrees"][1].count("motion"), 0U);
+  EXPECT_EQ(motion["degrees"][1]["lacking"], true);
+  EXPECT_EQ(ledger["entries"][3]["certainty"], 0.9);
+  EXPECT_EQ(ledger["entries"][4]["structures"], json({"joint_line"}));
+  EXPECT_EQ(ledger["entries"][6]["grade"][0]["value"], "4+");
+  EXPECT_EQ(ledger["entries"][7]["tests"], json({"lachman"}));
+  EXPECT_EQ(ledger["complaints"][0]["injury"], true);
+  const json& span = motion["evidence"][0];
+  EXPECT_EQ(example.note.text.substr(span["start"], span["end"].get<std::size_t>() - span["start"].get<std::size_t>()),
+            "flexion 120\xC2\xB0");
+}
+
+TEST(NdjsonReport, CarriesOtherKeysThroughAsTheyCameIn) {
+  const Example example;
+  for (const bool audited : {false, true}) {
+    const std::string out = written(kNdjsonReport, example, audited);
+    EXPECT_TRUE(out.starts_with(R"({"id":"visit-1","author":"FW-01","n":[1, 2.50],)")) << out;
+  }
+  EXPECT_TRUE(parsed(example, false)["entries"].is_array());  // and not "theirs"
+}
+
+TEST(NdjsonReport, NumbersStayNumbers) {
+  Example example;
+  example.note.id = "12345678901234567890";
+  example.note.id_is_number = true;
+  EXPECT_TRUE(written(kNdjsonReport, example, false).starts_with(R"({"id":12345678901234567890,)"));
+}
+
+TEST(NdjsonReport, AuditHoldsAllThatAGapHolds) {
+  const Example example;
+  const json audit = parsed(example, true);
+  EXPECT_EQ(audit["profile"], "test");
+  EXPECT_EQ(audit["gaps"].size(), example.result.gaps.size());
+  EXPECT_EQ(audit["credits"].size(), example.result.credits.size());
+  const auto motion = std::ranges::find_if(
+      audit["gaps"], [](const json& gap) { return gap["expectation"] == "knee-motion" && gap["side"] == "left"; });
+  ASSERT_NE(motion, audit["gaps"].end()) << audit.dump(2);
+  EXPECT_EQ((*motion)["motions"], json({"flexion", "extension"}));
+  EXPECT_NE((*motion)["prompt"].get<std::string>().find("___"), std::string::npos);
+  EXPECT_NE(audit["notice"].get<std::string>().find("never states a finding"), std::string::npos);
+}
+
+TEST(JsonReport, IsAnArrayOfTheSameObjects) {
+  const Example example;
+  for (const bool audited : {false, true}) {
+    const json array = json::parse(written(kJsonReport, example, audited, 2));
+    ASSERT_EQ(array.size(), 2U);
+    EXPECT_EQ(array[0], parsed(example, audited));
+    EXPECT_EQ(array[1], array[0]);
+    EXPECT_EQ(json::parse(written(kJsonReport, example, audited, 0)), json::array());
+  }
+}
+
+TEST(Reports, SameNoteSameBytes) {
+  const Example one;
+  const Example other;
+  for (const ReportFormat& format : report_formats()) {
+    EXPECT_EQ(written(format, one, true), written(format, other, true)) << format.name;
+  }
+}
+
+TEST(Reports, AreFoundByName) {
+  EXPECT_EQ(report_format_named("ndjson")->name, "ndjson");
+  EXPECT_EQ(report_format_named("csv"), nullptr);
+  EXPECT_EQ(report_formats().front().name, "text");
+}
+
+}  // namespace
+}  // namespace jointledger
