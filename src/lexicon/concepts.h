@@ -117,6 +117,14 @@ struct Concept {
   std::string id;                ///< structure or test id; of a finding its note ("mass", "sign"); empty for others
 };
 
+/// A word that tells what a visit is about: complaints.tsv.
+struct ComplaintCue {
+  enum class Use : std::uint8_t { symptom, injury, visit, past, spread, gone, denial, general, named };
+  Use use = Use::symptom;
+  std::optional<Region> region;  ///< of Use::named
+  Side side = Side::unstated;
+};
+
 /// What text stands under a heading.
 enum class SectionKind : std::uint8_t { none, exam, history, complaint, ros, past, data, plan, procedure, other };
 

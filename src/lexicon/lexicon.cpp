@@ -86,6 +86,16 @@ constexpr std::array<Named<SectionKind>, 10> kSections = {{{"exam", SectionKind:
                                                            {"other", SectionKind::other},
                                                            {"none", SectionKind::none}}};
 
+constexpr std::array<Named<ComplaintCue::Use>, 9> kUses = {{{"symptom", ComplaintCue::Use::symptom},
+                                                            {"injury", ComplaintCue::Use::injury},
+                                                            {"visit", ComplaintCue::Use::visit},
+                                                            {"past", ComplaintCue::Use::past},
+                                                            {"spread", ComplaintCue::Use::spread},
+                                                            {"gone", ComplaintCue::Use::gone},
+                                                            {"denial", ComplaintCue::Use::denial},
+                                                            {"general", ComplaintCue::Use::general},
+                                                            {"named", ComplaintCue::Use::named}}};
+
 constexpr std::array<Named<Admits>, 4> kAdmits = {{{"all", Admits::all},
                                                    {"anywhere", Admits::anywhere},
                                                    {"explicit", Admits::explicit_only},
@@ -245,6 +255,7 @@ class LexiconLoader {
     });
     grammar(dir);
     headings(dir);
+    complaints(dir);
     measures(dir);
   }
 
@@ -393,6 +404,28 @@ class LexiconLoader {
               lexicon_.headings_.push_back(heading);
               forms(lexicon_.heading_phrases_, row.cells[0], static_cast<std::uint32_t>(lexicon_.headings_.size() - 1),
                     where, row.line);
+              return std::string();
+            });
+  }
+
+  void complaints(const fs::path& dir) {
+    const std::string where = (dir / "complaints.tsv").string();
+    rows_of(dir, "complaints.tsv", std::array<std::string_view, 4>{"phrase", "use", "region", "side"},
+            [&](const TableRow& row) {
+              ComplaintCue cue;
+              const auto use = find_named(kUses, row.cells[1]);
+              if (!use) return unknown("use", row.cells[1]);
+              cue.use = *use;
+              if (cue.use == ComplaintCue::Use::named) {
+                cue.region = region_named(row.cells[2]);
+                if (!cue.region) return unknown("region", row.cells[2]);
+                const auto side = side_named(row.cells[3]);
+                if (!side) return unknown("side", row.cells[3]);
+                cue.side = *side;
+              }
+              lexicon_.complaint_cues_.push_back(cue);
+              forms(lexicon_.complaint_phrases_, row.cells[0],
+                    static_cast<std::uint32_t>(lexicon_.complaint_cues_.size() - 1), where, row.line);
               return std::string();
             });
   }

@@ -48,6 +48,8 @@ class Lexicon {
   const PhraseTable& phrases() const { return phrases_; }
   const PhraseTable& heading_phrases() const { return heading_phrases_; }
   const Concept& meaning(std::uint32_t value) const { return concepts_[value]; }
+  const PhraseTable& complaint_phrases() const { return complaint_phrases_; }
+  const ComplaintCue& complaint_cue(std::uint32_t value) const { return complaint_cues_[value]; }
   const Heading& heading(std::uint32_t value) const { return headings_[value]; }
   const Measures& measures() const { return measures_; }
   const Vocabulary& vocabulary() const { return vocabulary_; }
@@ -69,6 +71,8 @@ class Lexicon {
   PhraseTable heading_phrases_;
   std::deque<Concept> concepts_;
   std::deque<Heading> headings_;
+  PhraseTable complaint_phrases_;
+  std::deque<ComplaintCue> complaint_cues_;
   Measures measures_;
   Spelling spelling_;
   std::vector<bool> abbreviations_;  // by word id

@@ -8,8 +8,7 @@
 
 namespace jointledger {
 
-/// Finds the complaints of a note. Replaces `out`; `sentences` and `items` are scratch memory.
-void find_complaints(const Document& document, std::vector<Sentence>& sentences, std::vector<Item>& items,
-                     std::vector<Complaint>& out);
+/// Finds the complaints of a note. Replaces `out`; `sentences` is scratch memory.
+void find_complaints(const Document& document, std::vector<Sentence>& sentences, std::vector<Complaint>& out);
 
 }  // namespace jointledger

@@ -86,7 +86,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
   m.document.lay_out(lexicon, note);
   m.statements.clear();
   Ledger ledger;
-  find_complaints(m.document, m.sentences, m.parts.items, ledger.complaints);
+  find_complaints(m.document, m.sentences, ledger.complaints);
 
   Topic topic;
   topic.said = &m.statements;

@@ -53,7 +53,8 @@ Taken take_text(std::string bytes, std::string path = "visit.txt") {
 
 /// The one fault of a line between two good ones, which must still be read.
 RecordFault fault_of(const std::string& line) {
-  const Taken taken = take_ndjson("{\"id\":\"before\",\"text\":\"x\"}\n" + line + "\n{\"id\":\"after\",\"text\":\"y\"}\n");
+  const Taken taken =
+      take_ndjson("{\"id\":\"before\",\"text\":\"x\"}\n" + line + "\n{\"id\":\"after\",\"text\":\"y\"}\n");
   EXPECT_EQ(taken.notes.size(), 2U) << line;
   EXPECT_EQ(taken.faults.size(), 1U) << line;
   return taken.faults.empty() ? RecordFault{} : taken.faults.front();
@@ -103,21 +104,17 @@ TEST(Text, RefusesAFileWhoseNameIsNotUtf8) {
 }
 
 TEST(Ndjson, ReadsIdAndTextAndKeepsTheRestAsItIs) {
-  const Taken taken = take_ndjson(
-      R"({"author":"FW-01","id":"a","n":1.50,"big":123456789012345678901234567890,)"
-      R"("text":"caf\u00e9\nknee","list":[1, {"x":null}], "flag" : true ,"o":{}})"
-      "\n");
+  const Taken taken = take_ndjson(R"({"author":"FW-01","id":"a","n":1.50,"big":123456789012345678901234567890,)"
+                                  R"("text":"caf\u00e9\nknee","list":[1, {"x":null}], "flag" : true ,"o":{}})"
+                                  "\n");
   ASSERT_TRUE(taken.faults.empty()) << taken.faults[0].reason;
   ASSERT_EQ(taken.notes.size(), 1U);
   EXPECT_EQ(taken.notes[0].id, "a");
   EXPECT_FALSE(taken.notes[0].id_is_number);
   EXPECT_EQ(taken.notes[0].text, "caf\xC3\xA9\nknee");
-  const std::vector<std::pair<std::string, std::string>> expected = {{"author", "\"FW-01\""},
-                                                                     {"n", "1.50"},
-                                                                     {"big", "123456789012345678901234567890"},
-                                                                     {"list", R"([1, {"x":null}])"},
-                                                                     {"flag", "true"},
-                                                                     {"o", "{}"}};
+  const std::vector<std::pair<std::string, std::string>> expected = {
+      {"author", "\"FW-01\""},        {"n", "1.50"},    {"big", "123456789012345678901234567890"},
+      {"list", R"([1, {"x":null}])"}, {"flag", "true"}, {"o", "{}"}};
   EXPECT_EQ(taken.notes[0].metadata, expected);
 }
 
@@ -139,7 +136,10 @@ TEST(Ndjson, BrokenJsonNamesLineAndByte) {
   for (int i = 1; i <= 6; ++i) lines += R"({"id":"n)" + std::to_string(i) + R"(","text":"knee"})" + "\n";
   const std::size_t start = lines.size();
   lines += R"({"id":"n7","text":"knee" "author":"x"})";
-  lines += "\n" R"({"id":"n8","text":"knee"})" "\n";
+  lines +=
+      "\n"
+      R"({"id":"n8","text":"knee"})"
+      "\n";
   const Taken taken = take_ndjson(lines);
   EXPECT_EQ(taken.notes.size(), 7U);
   EXPECT_EQ(taken.notes.back().id, "n8");
@@ -232,8 +232,8 @@ TEST(Ndjson, RefusesNulBytes) {
 }
 
 TEST(Ndjson, FaultsQuoteNothingOfTheText) {
-  const char* lines[] = {R"({"id":"a","text":"secret" "m":1})", R"({"id":"a","text":"secret)",
-                         R"({"text":"secret"})", "{\"id\":\"a\",\"text\":\"secret\xFF\"}",
+  const char* lines[] = {R"({"id":"a","text":"secret" "m":1})", R"({"id":"a","text":"secret)", R"({"text":"secret"})",
+                         "{\"id\":\"a\",\"text\":\"secret\xFF\"}",
                          R"({"id":"a","secret":1,"secret":2,"text":"secret"})"};
   for (const char* line : lines) {
     const RecordFault fault = fault_of(line);

@@ -21,7 +21,8 @@ inline Span words(std::string_view words) {
 
 inline Ledger example_ledger() {
   Ledger ledger;
-  const auto add = [&](Region region, Component component, Side side, Outcome outcome, std::string_view said) -> Entry& {
+  const auto add = [&](Region region, Component component, Side side, Outcome outcome,
+                       std::string_view said) -> Entry& {
     Entry& entry = ledger.entries.emplace_back();
     entry.region = region;
     entry.component = component;

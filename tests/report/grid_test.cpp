@@ -32,10 +32,11 @@ std::vector<GridRow> audited(const Ledger& ledger, std::vector<Expectation> expe
 }
 
 TEST(Grid, HasARowForEachRegionThatMatters) {
-  const auto grid = grid_of(
-      LedgerOf().entry(Region::knee, kRom, Side::left).entry(Region::hip, Component::unspecified, Side::left).complaint(
-          Region::elbow, Side::left),
-      nullptr);
+  const auto grid = grid_of(LedgerOf()
+                                .entry(Region::knee, kRom, Side::left)
+                                .entry(Region::hip, Component::unspecified, Side::left)
+                                .complaint(Region::elbow, Side::left),
+                            nullptr);
   ASSERT_EQ(grid.size(), 2U);
   EXPECT_EQ(grid[0].region, Region::elbow);
   EXPECT_TRUE(grid[0].complaint);
@@ -65,7 +66,8 @@ TEST(Grid, MarksSides) {
 
 TEST(Grid, GaitIsOfTheWholeBodyOnly) {
   const auto grid = grid_of(
-      LedgerOf().entry(Region::knee, kRom, Side::left).entry(Region::whole_body, Component::gait, Side::midline), nullptr);
+      LedgerOf().entry(Region::knee, kRom, Side::left).entry(Region::whole_body, Component::gait, Side::midline),
+      nullptr);
   EXPECT_EQ(cell_of(grid, Region::knee, Component::gait), GridCell{});
   EXPECT_EQ(cell_of(grid, Region::whole_body, Component::gait), (GridCell{Mark::none, Mark::normal, Mark::none}));
 }
@@ -76,8 +78,8 @@ TEST(Grid, MarksWhatIsMissing) {
   advised.kind = Kind::advised;
   Expectation choice = expectation("c", Region::knee, Component::strength);
   choice.components = {Component::strength, Component::stability};
-  const auto grid = audited(LedgerOf().entry(Region::knee, Component::palpation, Side::left),
-                            {required, advised, choice});
+  const auto grid =
+      audited(LedgerOf().entry(Region::knee, Component::palpation, Side::left), {required, advised, choice});
   EXPECT_EQ(cell_of(grid, Region::knee, Component::palpation), (GridCell{Mark::normal, Mark::none, Mark::required}));
   EXPECT_EQ(cell_of(grid, Region::knee, Component::inspection), (GridCell{Mark::advised, Mark::none, Mark::advised}));
   EXPECT_EQ(cell_of(grid, Region::knee, Component::strength), (GridCell{Mark::choice, Mark::none, Mark::choice}));
@@ -87,11 +89,11 @@ TEST(Grid, MarksWhatIsMissing) {
 TEST(Grid, MarksWhatFallsShort) {
   Expectation motion = expectation("m", Region::knee, kRom);
   motion.motions = testing::motions({Motion::flexion, Motion::extension});
-  const auto grid = audited(LedgerOf()
-                                .entry(Region::knee, kRom, Side::left, Outcome::abnormal, {Motion::flexion})
-                                .entry(Region::knee, kRom, Side::right, Outcome::normal,
-                                       {Motion::flexion, Motion::extension}),
-                            {motion});
+  const auto grid =
+      audited(LedgerOf()
+                  .entry(Region::knee, kRom, Side::left, Outcome::abnormal, {Motion::flexion})
+                  .entry(Region::knee, kRom, Side::right, Outcome::normal, {Motion::flexion, Motion::extension}),
+              {motion});
   EXPECT_EQ(cell_of(grid, Region::knee, kRom), (GridCell{Mark::abnormal_short, Mark::none, Mark::normal}));
 }
 

@@ -12,16 +12,20 @@ namespace {
 TEST(OnOneLine, MakesOneSpaceOfWhiteSpaceAndControls) {
   EXPECT_EQ(on_one_line("  Right\r\n\tknee  full "), "Right knee full");
   EXPECT_EQ(on_one_line("a\x1b[31mred\x1b[0m\x07"), "a [31mred [0m");
-  EXPECT_EQ(on_one_line("a\xE2\x80\xAE" "b"), "a b");  // a right-to-left override
-  EXPECT_EQ(on_one_line("a\xC2\x9B" "b"), "a b");      // a control sequence in one character
+  EXPECT_EQ(on_one_line("a\xE2\x80\xAE"
+                        "b"),
+            "a b");  // a right-to-left override
+  EXPECT_EQ(on_one_line("a\xC2\x9B"
+                        "b"),
+            "a b");  // a control sequence in one character
   EXPECT_EQ(on_one_line(""), "");
 }
 
 TEST(WidthOf, CountsColumns) {
   EXPECT_EQ(width_of("flexion"), 7U);
   EXPECT_EQ(width_of("120\xC2\xB0"), 4U);
-  EXPECT_EQ(width_of("e\xCC\x81"), 1U);          // with a combining accent
-  EXPECT_EQ(width_of("\xE8\x86\x9D"), 2U);       // a wide character
+  EXPECT_EQ(width_of("e\xCC\x81"), 1U);     // with a combining accent
+  EXPECT_EQ(width_of("\xE8\x86\x9D"), 2U);  // a wide character
 }
 
 TEST(CutToWidth, CutsBetweenWords) {

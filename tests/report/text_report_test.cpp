@@ -48,8 +48,7 @@ TEST(TextReport, ShowsTheGrid) {
   const std::string audit = text_of(example, true);
   EXPECT_NE(audit.find("\n  hip              / /   / /   . .   . .   . .   . .   . .   . .   . .\n"), std::string::npos)
       << audit;
-  EXPECT_NE(audit.find("\n> knee             x A   . A   _ ?   . A   . N   . .   . .   . .   . .\n"),
-            std::string::npos)
+  EXPECT_NE(audit.find("\n> knee             x A   . A   _ ?   . A   . N   . .   . .   . .   . .\n"), std::string::npos)
       << audit;
 }
 
@@ -99,8 +98,10 @@ TEST(TextReport, ColourChangesNoWord) {
   EXPECT_NE(painted.find("\x1b["), std::string::npos);
   std::string plain;
   for (std::size_t at = 0; at < painted.size(); ++at) {
-    if (painted[at] == '\x1b') at = painted.find('m', at);
-    else plain.push_back(painted[at]);
+    if (painted[at] == '\x1b')
+      at = painted.find('m', at);
+    else
+      plain.push_back(painted[at]);
   }
   EXPECT_EQ(plain, text_of(example, true));
 }
