@@ -16,6 +16,9 @@ namespace ondemand = simdjson::ondemand;
 
 static_assert(kRecordPadding >= simdjson::SIMDJSON_PADDING);
 
+/// Nothing that is known of a note is nested deeper; a line that is means harm.
+constexpr int kDeepest = 100;
+
 constexpr std::string_view kWhiteSpace = " \t\r\n";
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
@@ -45,8 +48,9 @@ std::string_view words_for(simdjson::error_code error) {
 }
 
 /// Reads a value to its end. simdjson checks what it is asked for and no more, so everything is asked for: what is
-/// carried through must be JSON, or the output would not be. Its limit on depth bounds the recursion.
-simdjson::error_code check(ondemand::value value) {
+/// carried through must be JSON, or the output would not be. `depth` bounds the recursion.
+simdjson::error_code check(ondemand::value value, int depth) {
+  if (depth > kDeepest) return simdjson::DEPTH_ERROR;
   ondemand::json_type type{};
   if (const auto error = value.type().get(type)) return error;
   switch (type) {
@@ -57,7 +61,7 @@ simdjson::error_code check(ondemand::value value) {
         ondemand::field field;
         if (const auto error = std::move(result).get(field)) return error;
         if (const auto error = field.unescaped_key().error()) return error;
-        if (const auto error = check(field.value())) return error;
+        if (const auto error = check(field.value(), depth + 1)) return error;
       }
       return simdjson::SUCCESS;
     }
@@ -67,7 +71,7 @@ simdjson::error_code check(ondemand::value value) {
       for (auto result : array) {
         ondemand::value element;
         if (const auto error = std::move(result).get(element)) return error;
-        if (const auto error = check(element)) return error;
+        if (const auto error = check(element, depth + 1)) return error;
       }
       return simdjson::SUCCESS;
     }
@@ -77,8 +81,11 @@ simdjson::error_code check(ondemand::value value) {
       return value.get_double().error();  // takes integers of any length
     case ondemand::json_type::boolean:
       return value.get_bool().error();
-    case ondemand::json_type::null:
-      return value.is_null() ? simdjson::SUCCESS : simdjson::N_ATOM_ERROR;
+    case ondemand::json_type::null: {
+      bool is_null = false;
+      if (const auto error = value.is_null().get(is_null)) return error;
+      return is_null ? simdjson::SUCCESS : simdjson::N_ATOM_ERROR;
+    }
   }
   return simdjson::TAPE_ERROR;
 }
@@ -138,7 +145,7 @@ class NdjsonDecoder final : public Decoder {
       const char* const start = value.raw_json_token().data();
       const bool is_string = type == ondemand::json_type::string;
       std::string_view string;
-      if (const auto error = is_string ? value.get_string().get(string) : check(value)) return error;
+      if (const auto error = is_string ? value.get_string().get(string) : check(value, 1)) return error;
 
       const char* end = nullptr;
       if (const auto error = document.current_location().get(end)) return error;

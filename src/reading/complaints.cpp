@@ -1,6 +1,7 @@
 #include "reading/complaints.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "reading/clause.h"
 
@@ -33,12 +34,27 @@ bool has(const std::vector<Found>& cues, Use use) {
   return std::ranges::any_of(cues, [&](const Found& f) { return f.cue->use == use; });
 }
 
+/// Whether trouble at `known` is often described as at `other`: neighbours, and the limb or spine that holds it.
+bool next_door(Region known, Region other) {
+  if (covers(other, known) || covers(known, other)) return true;
+  static constexpr std::pair<Region, Region> kNeighbours[] = {
+      {Region::ankle, Region::foot},         {Region::wrist, Region::hand},     {Region::lumbar_spine, Region::pelvis},
+      {Region::lumbar_spine, Region::thoracic_spine}, {Region::shoulder, Region::upper_arm}, {Region::elbow, Region::forearm},
+      {Region::hip, Region::pelvis},         {Region::knee, Region::lower_leg}, {Region::ankle, Region::lower_leg},
+      {Region::wrist, Region::forearm},
+  };
+  return std::ranges::any_of(kNeighbours, [&](const auto& pair) {
+    return (pair.first == known && pair.second == other) || (pair.second == known && pair.first == other);
+  });
+}
+
 /// Collects complaints, one per region and side; a stated side replaces an unstated one.
 class Collector {
  public:
   explicit Collector(std::vector<Complaint>& out) : out_(out) {}
 
-  void add(Region region, Side side, Span evidence, bool injury) {
+  /// `reason`: told as the reason for the visit, whose side then holds.
+  void add(Region region, Side side, Span evidence, bool injury, bool reason) {
     if (is_group(region) && !is_paired(region) && region != Region::spine) return;
     if (region == Region::extremities) return;
     for (Complaint& known : out_) {
@@ -49,17 +65,23 @@ class Collector {
         known.side = side;
         return;
       }
-      if (known.side == Side::both) return;
+      if (known.side == Side::both || settled(region)) return;
       known.side = Side::both;
       return;
     }
+    // The joint next door, or the limb as a whole, is told of to describe the same trouble.
+    if (!reason && std::ranges::any_of(out_, [&](const Complaint& known) { return next_door(known.region, region); })) return;
     out_.push_back({region, side, evidence, injury});
+    if (reason && (side == Side::left || side == Side::right)) settled_.push_back(region);
   }
 
   bool empty() const { return out_.empty(); }
 
  private:
+  bool settled(Region region) const { return std::ranges::find(settled_, region) != settled_.end(); }
+
   std::vector<Complaint>& out_;
+  std::vector<Region> settled_;
 };
 
 class ComplaintFinder {
@@ -72,6 +94,7 @@ class ComplaintFinder {
     const bool named = has(cues_, Use::named);
     const bool symptom = named || has(cues_, Use::symptom) || has(cues_, Use::injury) || has(cues_, Use::visit);
     if (!symptom && !reason) return;
+    if (strict_ && !has(cues_, Use::visit)) return;
     itemize(d_, sentence, parts_.items);
     Context context;
     find_places(d_, context, parts_);
@@ -79,7 +102,7 @@ class ComplaintFinder {
       if (found.cue->use == Use::named && !excluded(found.first, reason)) {
         Side side = found.cue->side;
         if (const auto beside = side_beside(found)) side = *beside;
-        collect_.add(level(*found.cue->region, false), side, d_.span(found.first, found.last), injury_);
+        collect_.add(level(*found.cue->region, false), side, d_.span(found.first, found.last), injury_, reason);
       }
     }
     for (const PlaceGroup& group : parts_.groups) {
@@ -98,10 +121,14 @@ class ComplaintFinder {
         if (place.side == Side::unstated && (member.plural || member.several)) place.side = Side::both;
         if (!is_paired(place.region) && !member.sided) place.side = Side::midline;
         const Region region = level(place.region, place.back);
-        collect_.add(region, place.side, d_.span(item.first, item.last), injury_);
+        collect_.add(region, place.side, d_.span(item.first, item.last), injury_, reason);
       }
     }
+    if (reason && parts_.groups.empty()) read_half(reason);
   }
+
+  /// Text that may be history or exam: only sentences that say why the visit is made count.
+  void be_strict(bool strict) { strict_ = strict; }
 
   void know(bool low_back, bool injury) {
     low_back_ = low_back;
@@ -109,6 +136,20 @@ class ComplaintFinder {
   }
 
  private:
+  // "Right sided numbness": the limbs of that side.
+  void read_half(bool reason) {
+    if (!has(cues_, Use::symptom)) return;
+    for (const Item& item : parts_.items) {
+      if (!item.is(ConceptKind::side)) continue;
+      const auto side = side_of(*item.meaning->side);
+      if (side != Side::left && side != Side::right) continue;
+      for (const Region limb : {Region::upper_extremity, Region::lower_extremity}) {
+        collect_.add(limb, *side, d_.span(item.first, item.last), injury_, reason);
+      }
+      return;
+    }
+  }
+
   Region level(Region region, bool back) const { return back && low_back_ ? Region::lumbar_spine : region; }
 
   bool inside_named(std::uint32_t token) const {
@@ -134,10 +175,10 @@ class ComplaintFinder {
           if (found.last <= at && !separated(found.last, at)) return true;
           break;
         case Use::past:
-          if (!reason) return true;
+          if (!reason && !(found.last <= at && separated(found.last, at))) return true;
           break;
         case Use::gone:
-          if (!reason) return true;
+          if (!reason && found.last >= at) return true;
           break;
         case Use::spread:
           if (found.last <= at) return true;
@@ -149,8 +190,11 @@ class ComplaintFinder {
     return false;
   }
 
-  // A denial reaches to the next "but" or full clause.
+  // A denial or an earlier time reaches to the next "but", or to where the reason for the visit is told.
   bool separated(std::uint32_t from, std::uint32_t to) const {
+    for (const Found& found : cues_) {
+      if (found.cue->use == Use::visit && found.first >= from && found.last <= to) return true;
+    }
     for (const Item& item : parts_.items) {
       if (item.first < from || item.first >= to) continue;
       if (item.is(Cue::but) || item.is(Cue::except) || item.kind == ItemKind::semicolon) return true;
@@ -161,6 +205,9 @@ class ComplaintFinder {
   bool has_general(std::uint32_t first, std::uint32_t last) const {
     return std::ranges::any_of(cues_, [&](const Found& f) {
       if (f.cue->use != Use::general) return false;
+      for (const Found& other : cues_) {
+        if (other.cue->use == Use::symptom && other.first >= f.last && other.last <= first) return false;
+      }
       return (f.first >= last && f.first <= last + 1) || (f.last <= first && first - f.last <= 4) || (f.first <= first && f.last >= last);
     });
   }
@@ -171,13 +218,15 @@ class ComplaintFinder {
       const bool symptom = found.cue->use == Use::symptom || found.cue->use == Use::injury;
       const bool visit = found.cue->use == Use::visit;
       if (!symptom && !visit) continue;
+      // Swelling of the legs is more often of the heart than of the joints.
+      if (symptom && covers(group.members.front().place.region, Region::knee) && is_group(group.members.front().place.region) && d_.text(found.first).starts_with("swell")) continue;
       if (found.first >= end) {
         // "knee pain", "the knee has been swollen"
-        if (symptom && found.first - end <= 6) return true;
+        if (symptom && found.first - end <= 6 && !moved(end, found.first)) return true;
       } else if (found.last <= at) {
         const std::uint32_t gap = at - found.last;
         if (visit && gap <= 8) return true;
-        if (symptom && (gap <= 4 || (group.at_before && gap <= 9))) return true;
+        if (symptom && (gap <= 4 || (group.at_before && gap <= 14))) return true;
       } else {
         return symptom;
       }
@@ -185,8 +234,14 @@ class ComplaintFinder {
     return false;
   }
 
+  // "with flexion of the spine", "uses her arms": something done with the place stands between.
+  bool moved(std::uint32_t from, std::uint32_t to) const {
+    return std::ranges::any_of(parts_.items, [&](const Item& item) { return item.first >= from && item.last <= to && (item.is(ConceptKind::motion) || item.kind == ItemKind::semicolon || item.is(Cue::but)); });
+  }
+
   const Document& d_;
   Collector collect_;
+  bool strict_ = false;
   SentenceParts parts_;
   std::vector<Found> cues_;
   bool low_back_ = false;
@@ -232,8 +287,12 @@ void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::v
   };
   read(SectionKind::complaint, true);
   read(SectionKind::history, false);
+  finder.be_strict(true);
   read(SectionKind::none, false);
-  if (out.empty()) read(SectionKind::ros, false);
+  finder.be_strict(false);
+  // A note without a history may tell its complaints in the review of systems.
+  const bool history = std::ranges::any_of(d.stretches(), [](const Stretch& s) { return s.section == SectionKind::history && s.last - s.first > 20; });
+  if (out.empty() && !history) read(SectionKind::ros, false);
 }
 
 }  // namespace jointledger

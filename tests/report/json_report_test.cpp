@@ -3,43 +3,24 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <string>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 
 #include "example.h"
+#include "schema_check.h"
 
 namespace jointledger {
 namespace {
 
 using nlohmann::json;
 using testing::Example;
+using testing::schema_faults;
 
 json schema_named(const std::string& name) {
   std::ifstream file(JOINTLEDGER_FIXTURES "/schema/" + name + ".schema.json");
   return json::parse(file);
-}
-
-/// Empty if the document is as the schema says, else what is wrong.
-std::string faults(const json& document, const json& schema_document) {
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  const valijson::adapters::NlohmannJsonAdapter schema_adapter(schema_document);
-  parser.populateSchema(schema_adapter, schema);
-  const valijson::adapters::NlohmannJsonAdapter target(document);
-  valijson::ValidationResults results;
-  valijson::Validator validator;
-  if (validator.validate(schema, target, &results)) return {};
-  std::string text = "invalid:";
-  for (valijson::ValidationResults::Error error; results.popError(error);) {
-    for (const std::string& step : error.context) text += step;
-    text += " " + error.description + "\n";
-  }
-  return text;
 }
 
 std::string written(const ReportFormat& format, const Example& example, bool audited, int times = 1) {
@@ -65,28 +46,28 @@ TEST(NdjsonReport, IsOneLineANote) {
 
 TEST(NdjsonReport, LedgerIsAsItsSchemaSays) {
   const Example example;
-  EXPECT_EQ(faults(parsed(example, false), schema_named("ledger")), "");
+  EXPECT_EQ(schema_faults(parsed(example, false), schema_named("ledger")), "");
 }
 
 TEST(NdjsonReport, AuditIsAsItsSchemaSays) {
   const Example example;
-  EXPECT_EQ(faults(parsed(example, true), schema_named("audit")), "");
+  EXPECT_EQ(schema_faults(parsed(example, true), schema_named("audit")), "");
 }
 
 TEST(NdjsonReport, SchemasNoticeWhatIsWrong) {
   const Example example;
   json ledger = parsed(example, false);
   ledger["entries"][0]["region"] = "tail";
-  EXPECT_NE(faults(ledger, schema_named("ledger")), "");
+  EXPECT_NE(schema_faults(ledger, schema_named("ledger")), "");
   ledger = parsed(example, false);
   ledger["entries"][0]["note"] = 1;
-  EXPECT_NE(faults(ledger, schema_named("ledger")), "");
+  EXPECT_NE(schema_faults(ledger, schema_named("ledger")), "");
   json audit = parsed(example, true);
   audit["gaps"][0].erase("prompt");
-  EXPECT_NE(faults(audit, schema_named("audit")), "");
+  EXPECT_NE(schema_faults(audit, schema_named("audit")), "");
   audit = parsed(example, true);
   audit["score"] = 1.5;
-  EXPECT_NE(faults(audit, schema_named("audit")), "");
+  EXPECT_NE(schema_faults(audit, schema_named("audit")), "");
 }
 
 template <class Names>
