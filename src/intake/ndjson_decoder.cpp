@@ -114,15 +114,14 @@ class NdjsonDecoder final : public Decoder {
       const std::size_t at = first_invalid_utf8(record.bytes).value_or(0);
       return fault(record, at, "not UTF-8 from byte " + std::to_string(at) + " of the line");
     }
-    if (error == simdjson::SUCCESS) error = read(document);
+    if (error != simdjson::SUCCESS) return not_json(record, record.bytes.size(), error);
+    error = read(document);
+    if (not_an_object_) return fault(record, 0, "not a JSON object");
     if (error != simdjson::SUCCESS) {
-      std::size_t at = record.bytes.size();
       const char* location = nullptr;
-      if (document.current_location().get(location) == simdjson::SUCCESS && location != nullptr) {
-        at = static_cast<std::size_t>(location - record.bytes.data());
-      }
-      if (not_an_object_) return fault(record, 0, "not a JSON object");
-      return fault(record, at, std::string("not JSON: ").append(words_for(error)));
+      const bool known = document.current_location().get(location) == simdjson::SUCCESS;
+      const std::size_t end = record.bytes.size();
+      return not_json(record, known ? static_cast<std::size_t>(location - record.bytes.data()) : end, error);
     }
     return checked_note(record);
   }
@@ -197,6 +196,10 @@ class NdjsonDecoder final : public Decoder {
     std::string name = name_of(record);
     if (id_ && !id_->empty() && !first_invalid_utf8(*id_)) name.append(" (id ").append(*id_).append(")");
     return {std::move(name), {record.place.line, record.place.offset + at}, std::move(reason)};
+  }
+
+  RecordFault not_json(const Record& record, std::size_t at, simdjson::error_code error) const {
+    return fault(record, at, std::string("not JSON: ").append(words_for(error)));
   }
 
   const Record* record_ = nullptr;

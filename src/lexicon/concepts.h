@@ -103,7 +103,9 @@ struct Concept {
   bool back = false;             ///< "back": the lumbar spine if that is what the visit is about
   bool joints = false;           ///< "all joints": whole body, or the limbs under a limb heading
   std::optional<Region> reflex_region;
+  std::optional<Region> leg_region;     ///< where a leg is in force: digits are toes then
   Component component = Component::unspecified;
+  std::optional<Component> second_component;  ///< "neurovascular" is sensation and perfusion
   bool weak = false;             ///< a component that counts only with a judgement of its own
   Admit admit = Admit::in_scope;
   Sense sense = Sense::bad;

@@ -193,7 +193,7 @@ class LexiconLoader {
       }
       return std::string();
     });
-    table(dir, "structures.tsv", {"phrase", "number", "kind", "region", "id", "reflex"}, [this](Cells cells, Concept& c) {
+    table(dir, "structures.tsv", {"phrase", "number", "kind", "region", "id", "reflex", "in_leg"}, [this](Cells cells, Concept& c) {
       if (cells[2] == "part") {
         c.kind = ConceptKind::part;
       } else if (cells[2] == "muscle") {
@@ -213,6 +213,10 @@ class LexiconLoader {
       if (!cells[5].empty() && !c.artery_region) {
         c.reflex_region = region_named(cells[5]);
         if (!c.reflex_region) return unknown("region", cells[5]);
+      }
+      if (!cells[6].empty()) {
+        c.leg_region = region_named(cells[6]);
+        if (!c.leg_region) return unknown("region", cells[6]);
       }
       if (auto bad = number(cells[1], c); !bad.empty()) return bad;
       return region(cells[3], c);
@@ -294,9 +298,14 @@ class LexiconLoader {
 
   static std::string component_place_admit(std::string_view component, std::string_view place, std::string_view admit,
                                            Concept& c) {
-    const auto found = component_named(component);
+    const std::size_t comma = component.find(',');
+    const auto found = component_named(component.substr(0, comma));
     if (!found) return unknown("component", component);
     c.component = *found;
+    if (comma != std::string_view::npos) {
+      c.second_component = component_named(component.substr(comma + 1));
+      if (!c.second_component) return unknown("component", component.substr(comma + 1));
+    }
     if (!place.empty()) {
       if (auto bad = region(place, c); !bad.empty()) return bad;
     }

@@ -85,6 +85,8 @@ std::optional<Figure> Measures::read(std::string_view text) const {
     re2::StringPiece whole_match;
     if (!pattern.expression->Match(piece, 0, piece.size(), re2::RE2::ANCHOR_START, &whole_match, 1)) continue;
     std::string_view matched(whole_match.data(), whole_match.size());
+    // Half a number is no figure.
+    if (!matched.empty() && is_digit(matched.back()) && matched.size() < near.size() && is_digit(near[matched.size()])) continue;
     while (!matched.empty() && matched.back() == ' ') matched.remove_suffix(1);
     Figure figure{pattern.kind, static_cast<std::uint32_t>(matched.size()), 0, 0};
     std::string_view rest = matched;

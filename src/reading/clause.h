@@ -61,6 +61,7 @@ struct Unit {
 struct Context {
   std::optional<Component> component;  ///< of a part heading
   SectionKind section = SectionKind::exam;
+  bool leg = false;  ///< a leg, ankle or foot is in force or complained of
 };
 
 struct SentenceParts {

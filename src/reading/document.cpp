@@ -54,8 +54,12 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
   }
   const auto n = static_cast<std::uint32_t>(tokens_.size());
   line_start_.assign(n, 0);
+  bulleted_.assign(n, 0);
   for (const Line& line : lines_) {
-    if (line.body_token < n) line_start_[line.body_token] = 1;
+    if (line.body_token < n) {
+      line_start_[line.body_token] = 1;
+      bulleted_[line.body_token] = line.bullet ? 1 : 0;
+    }
     if (line.bullet) line_start_[line.first_token] = 2;
   }
 
@@ -104,6 +108,11 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
         next.first = found->body;
         if (found->known != nullptr) {
           enter(*found->known, next, section);
+          if (bulleted_[i] != 0 && current.scope.is_system && found->known->section == SectionKind::exam) {
+            // "- Examination:" in the list under a system's heading is of that system.
+            next.scope = current.scope;
+            next.section = section;
+          }
           if (under_label_line(current, i, found->words_end) && found->known->level == Heading::Level::system &&
               found->known->admits != Admits::all && next.scope.places.empty()) {
             // "Skin:" in the lines right under "RIGHT KNEE" is the skin of that knee.

@@ -80,6 +80,7 @@ class Document {
   std::vector<Token> tokens_;
   std::vector<TokenKey> keys_;
   std::vector<Line> lines_;
+  std::vector<std::uint8_t> bulleted_;   // by token: the body of a bulleted line begins
   std::vector<std::uint8_t> line_start_;  // by token: 1 the body of a line begins, 2 its bullet does
   std::vector<Stretch> stretches_;
   std::string folded_;

@@ -94,6 +94,7 @@ std::optional<FoundHeading> place_label(const Document& d, std::uint32_t token, 
     const auto match = lexicon.phrases().longest(d.keys(), i);
     if (match.length == 0) {
       const std::string_view text = d.text(i);
+      if (d.tokens()[i].kind == TokenKind::number) return std::nullopt;
       if (text == "/" || text == "," || text == "&" || text == "-" || text == "(" || text == ")") {
         ++i;
         continue;
@@ -190,6 +191,33 @@ std::optional<FoundHeading> unknown_heading(const Document& d, std::uint32_t tok
     ++i;
   }
   if (i == token || i >= n || !d.is(i, ":")) return std::nullopt;
+  // "Extension: 0 degrees", "Edema: none": the subject of what follows, not a heading.
+  const auto subject = d.lexicon().phrases().longest(d.keys(), token);
+  if (subject.length > 0 && token + subject.length == i) {
+    switch (d.lexicon().meaning(subject.value).kind) {
+      case ConceptKind::motion:
+      case ConceptKind::finding:
+      case ConceptKind::test:
+      case ConceptKind::component:
+      case ConceptKind::motion_muscle:
+        return std::nullopt;
+      default:
+        break;
+    }
+  }
+  // "Reason for neurological consultation", "Past ocular history": known by their last words.
+  for (std::uint32_t at = token + 1; at < i; ++at) {
+    const auto tail = d.lexicon().heading_phrases().longest(d.keys(), at);
+    if (tail.length == 0 || at + tail.length != i) continue;
+    const Heading& heading = d.lexicon().heading(tail.value);
+    if (heading.level != Heading::Level::section || heading.section == SectionKind::exam) continue;
+    FoundHeading known;
+    known.known = &heading;
+    known.words_end = i;
+    known.body = past_colon(d, i);
+    if (d.text(token) == "REASON" || d.text(token) == "Reason") known.known = &heading;
+    return known;
+  }
   const bool capitals = all_capitals(d, token, i);
   if (!capitals && (lower || !line_start)) return std::nullopt;
   FoundHeading found;

@@ -23,15 +23,17 @@ Talk talk_of(const Context& context, const std::vector<Item>& items) {
   };
   if (context.component) note(*context.component);
   bool grade = false;
+  bool weak = false;
   bool plus = false;
   for (const Item& item : items) {
     if (item.is(ConceptKind::component) || item.is(ConceptKind::finding)) note(item.meaning->component);
     if (item.is(ConceptKind::motion_muscle)) talk.strength = true;
-    if (item.is(Cue::weak)) talk.strength = true;
+    if (item.is(Cue::weak)) weak = true;
     if (item.kind == ItemKind::figure && item.figure.kind == FigureKind::grade) grade = true;
     if (item.kind == ItemKind::figure && item.figure.kind == FigureKind::plus_grade) plus = true;
   }
   if (grade && !talk.reflexes) talk.strength = true;
+  if (weak && !talk.pulses) talk.strength = true;
   // "DP 2+, PT 2+" under a vascular heading: arteries with a grade are pulses.
   if (plus && !talk.reflexes && !talk.strength) {
     for (const Item& item : items) {
@@ -114,7 +116,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
     if (item.is(ConceptKind::artery)) return talk.pulses;
     if (item.is(ConceptKind::muscle)) return true;
     if (item.kind == ItemKind::level) {
-      return !(talk.sensation || talk.reflexes || talk.strength);  // a root or dermatome is no place
+      return true;
     }
     return false;
   };
@@ -170,6 +172,14 @@ void find_places(const Document& document, const Context& context, SentenceParts
     bool elsewhere = false;
     if (item.kind == ItemKind::level) {
       member.place = {item.level, Side::midline, false};
+      if (talk.sensation || talk.reflexes || talk.strength) {
+        // A root or dermatome: its limb.
+        const char letter = document.text(item.first)[0];
+        const std::string_view number = document.text(item.first + 1);
+        const bool arm = letter == 'C' || letter == 'c' || ((letter == 'T' || letter == 't') && number == "1");
+        const bool trunk = (letter == 'T' || letter == 't') && !arm;
+        if (!trunk) member.place = {arm ? Region::upper_extremity : Region::lower_extremity, Side::unstated, false};
+      }
     } else if (item.is(ConceptKind::elsewhere_place)) {
       elsewhere = true;
       member.place = {Region::whole_body, Side::midline, false};
@@ -177,6 +187,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
       const Concept& c = *item.meaning;
       Region region = *c.region;
       if (talk.reflexes && c.reflex_region) region = *c.reflex_region;
+      if (context.leg && c.leg_region) region = *c.leg_region;
       if (talk.pulses && c.artery_region) region = *c.artery_region;
       member.place = {region, Side::unstated, c.joints, c.back};
       member.plural = c.many;
@@ -327,6 +338,13 @@ void find_places(const Document& document, const Context& context, SentenceParts
     have_pending = false;
     at = false;
   }
+  // "midway between the knee and the ankle" is neither.
+  std::erase_if(parts.groups, [&](const PlaceGroup& group) {
+    for (std::uint32_t j = group.first; j > 0 && j + 3 > group.first; --j) {
+      if (document.text(items[j - 1].first) == "between" && group.members.size() == 2) return true;
+    }
+    return false;
+  });
   // "from the toes to the knees" is a stretch of the limb.
   for (std::size_t g = 0; g + 1 < parts.groups.size(); ++g) {
     PlaceGroup& lower = parts.groups[g];

@@ -561,7 +561,7 @@ class Placer {
       // Nothing named: a label, the heading, the sentences before, or the component's usual place.
       if (label_in_force()) {
         scope_targets(PlaceSource::label, targets);
-      } else if (topic_.elsewhere && !(unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere)) {
+      } else if (topic_.elsewhere && elsewhere_claims(unit)) {
         return;
       } else if (const auto limb = distal_limb(unit)) {
         targets.push_back(*limb);
@@ -597,6 +597,21 @@ class Placer {
     for (Target& target : targets) finish_side(unit, target, own_region);
     whole_sides(unit, targets);
     for (const Target& target : targets) say(unit, target);
+  }
+
+  // What is seen, felt or moved after talk of another organ is of that organ; power, reflexes and gait are not.
+  static bool elsewhere_claims(const Unit& unit) {
+    if (unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere) return false;
+    switch (unit.component) {
+      case Component::strength:
+      case Component::reflexes:
+      case Component::gait:
+      case Component::perfusion:
+      case Component::special_test:
+        return false;
+      default:
+        return true;
+    }
   }
 
   // What counts of the chest where only the heading names it.
@@ -696,7 +711,8 @@ class Placer {
         if (unit.component == Component::sensation && is_group(region)) return false;
         return !is_spine(region) && region != Region::whole_body;
       case Component::perfusion:
-        return is_paired(region);
+        // Unnamed pulses are those of the extremities; capillary refill is where the sentence before was.
+        return is_paired(region) && !(unit.meaning != nullptr && unit.meaning->region == Region::extremities);
       default:
         break;
     }
@@ -731,6 +747,9 @@ class Placer {
       return;
     }
     if (unit.component == Component::perfusion && !is_paired(region)) targets.clear();
+    if (unit.component == Component::perfusion && source == PlaceSource::label && unit.meaning != nullptr && unit.meaning->region == Region::extremities) {
+      if (floating_side(unit) == Side::both || symmetric_pair(unit)) targets.clear();  // "pulses equal bilaterally" under one joint
+    }
   }
 
   Region default_region(const Unit& unit) const {
@@ -866,11 +885,12 @@ class Placer {
     if (unit.meaning == nullptr || unit.meaning->region != Region::extremities || is_group(target.place.region)) return false;
     for (const PlaceGroup& group : parts_.groups) {
       if (group.first <= unit.first || group.members.front().place.region != target.place.region) continue;
-      Index j = group.members.front().item;
-      while (j > unit.last && (is_filler(items_[j - 1]) || items_[j - 1].is(ConceptKind::side))) --j;
-      if (j == 0 || !items_[j - 1].has(kAt)) return false;
-      const std::string_view text = document_.text(items_[j - 1].first);
-      return text == "to" || text == "through" || (j > 1 && document_.text(items_[j - 2].first) == "to") || text == "at" ? text != "at" || (j > 1 && document_.text(items_[j - 2].first) == "to") : false;
+      for (Index j = group.members.front().item; j > unit.last && j + 6 > group.members.front().item; --j) {
+        const std::string_view text = document_.text(items_[j - 1].first);
+        if (text == "to" || text == "up" || text == "through") return true;
+        if (items_[j - 1].kind == ItemKind::comma) break;
+      }
+      return false;
     }
     return false;
   }
@@ -1014,13 +1034,22 @@ class Placer {
   }
 
   bool passing(const PlaceGroup& group) const {
-    bool normal = false;
+    bool normal = parts_.units.empty() && !examined(group);
     for (const Unit& unit : parts_.units) {
       if (unit.clause != group.clause || unit.last > group.first) continue;
       if (unit.outcome != Outcome::normal) return false;
       normal = true;
     }
     return normal && topic_.scope != nullptr && topic_.scope->is_system;
+  }
+
+  // "Examination of the right knee."
+  bool examined(const PlaceGroup& group) const {
+    for (Index j = 0; j < group.first; ++j) {
+      const std::string_view text = document_.text(items_[j].first);
+      if (text.size() >= 4 && (text.substr(1).starts_with("xam") || text.substr(1).starts_with("XAM") || text.substr(1).starts_with("nspection") || text.substr(1).starts_with("alpation"))) return true;
+    }
+    return false;
   }
 
   void move_side() {

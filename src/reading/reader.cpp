@@ -27,12 +27,26 @@ namespace {
 // A sentence that passes on the patient's words is no finding, unless it tells what examining brought on.
 bool is_hearsay(const std::vector<Item>& items) {
   bool says = false;
+  bool told = false;
   for (const Item& item : items) {
-    if (item.is(ConceptKind::other_source)) return true;
+    if (item.is(ConceptKind::other_source) && !told) return true;
+    if (item.is(ConceptKind::finding) || item.is(ConceptKind::component)) told = true;
     if (item.is(Cue::says)) says = true;
     if (says && (item.is(Cue::palpating) || item.is(Cue::resisted))) return false;
   }
   return says;
+}
+
+bool of_leg(Region region) { return covers(Region::lower_extremity, region); }
+
+// Whether the label in force, or without one the complaints, are of a leg and no arm.
+bool in_leg(const Scope& scope, const std::vector<Complaint>& complaints) {
+  if (!scope.places.empty() && !is_group(scope.places.front().region)) return of_leg(scope.places.front().region);
+  if (!scope.places.empty() && scope.places.front().region == Region::lower_extremity) return true;
+  if (!scope.places.empty() && scope.places.front().region == Region::upper_extremity) return false;
+  const bool leg = std::ranges::any_of(complaints, [](const Complaint& c) { return of_leg(c.region); });
+  const bool arm = std::ranges::any_of(complaints, [](const Complaint& c) { return covers(Region::upper_extremity, c.region); });
+  return leg && !arm;
 }
 
 // Leaves a part heading's component in force only for its own stretch, and the topic only where the heading lets it.
@@ -102,6 +116,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
     Context context;
     context.component = standing.component;
     context.section = stretch.section;
+    context.leg = in_leg(standing, ledger.complaints);
     m.document.sentences(stretch, m.sentences);
     for (const Sentence& sentence : m.sentences) {
       itemize(m.document, sentence, m.parts.items);

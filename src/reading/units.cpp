@@ -76,7 +76,8 @@ class UnitFinder {
         if (item.meaning->component == Component::palpation) palpation_ = true;
         if (item.meaning->component == Component::perfusion) perfusion_ = true;
       }
-      if (item.is(Cue::resisted) || item.is(Cue::weak)) strength_ = true;
+      if (item.is(Cue::resisted)) strength_ = true;
+      if (item.is(Cue::weak)) strong_ = true;
       if (item.is(Cue::strong)) strong_ = true;
       if (item.is(ConceptKind::motion_muscle)) strength_ = true;
     }
@@ -146,10 +147,12 @@ class UnitFinder {
             }
           }
           add(Unit::Kind::component, c.component, &c, i, i + 1);
+          if (c.second_component) add(Unit::Kind::component, *c.second_component, &c, i, i + 1);
           break;
         }
         case ConceptKind::finding:
           add(Unit::Kind::finding, c.component, &c, i, i + 1);
+          if (c.second_component) add(Unit::Kind::finding, *c.second_component, &c, i, i + 1);
           break;
         case ConceptKind::test:
           add(Unit::Kind::test, c.component, &c, i, i + 1);
@@ -397,6 +400,8 @@ class UnitFinder {
           ++seen;
         }
         comma_before = joined_or = affirmed = with_before = false;
+        // The second component of one phrase has the answer of the first.
+        if (Unit* twin = unit + 1; twin < parts_.units.data() + parts_.units.size() && twin->first == unit->first) twin->outcome = unit->outcome;
         i = unit->last - 1;
         continue;
       }
@@ -714,6 +719,10 @@ class UnitFinder {
       parts_.consumed[i] = 1;
       backward[target] = 1;
     }
+    for (std::size_t g = 0, known = given.size(); g < known; ++g) {
+      const Index u = given[g].unit;
+      if (u > 0 && parts_.units[u - 1].first == parts_.units[u].first) given.push_back({u - 1, given[g].item});
+    }
     apply(given);
     // "no motor or sensory deficits": denied components whose judgement, if any, was turned round already.
     for (const auto& denied : denied_components_) {
@@ -727,6 +736,9 @@ class UnitFinder {
 
   // A judgement right before a finding colours the finding, not some component further on.
   bool owned_by_finding(Index i) const {
+    Index k = i;
+    while (k > 0 && (is_filler(items_[k - 1]) || items_[k - 1].has(kVerb))) --k;
+    if (k > 0 && k < i && items_[k - 1].is(ConceptKind::finding) && same_clause(k - 1, i)) return true;
     if (!(items_[i].is(Cue::good) || items_[i].is(Cue::bad) || items_[i].is(Cue::positive) || items_[i].is(Cue::present))) return false;
     Index j = i + 1;
     while (j < items_.size() && is_filler(items_[j])) ++j;
@@ -1149,7 +1161,8 @@ class UnitFinder {
   // "Neck: supple and symmetric": how it looks, where no component in the clause is meant.
   bool symmetric_look(Index i) const {
     for (const Unit& unit : parts_.units) {
-      if (unit.clause == parts_.clause[i] && (takes_value(unit) || unit.kind == Unit::Kind::elsewhere)) return false;
+      if (unit.clause != parts_.clause[i]) continue;
+      if (takes_value(unit) || (unit.kind == Unit::Kind::elsewhere && unit.first <= i + 2 && unit.last + 2 >= i)) return false;
     }
     for (Index j = 0; j < items_.size(); ++j) {
       if (same_clause(i, j) && items_[j].is(ConceptKind::elsewhere_place)) return false;

@@ -24,7 +24,7 @@ std::string line(const std::string& id, const std::string& text = "EXAM: Right k
 }
 
 Outcome read_ndjson(const std::string& input) {
-  return run_program({"read", "--from", "ndjson", "--to", "ndjson"}, {.input = input, .environment = {}});
+  return run_program({"read", "--from", "ndjson", "--to", "ndjson"}, {.input = input});
 }
 
 std::vector<std::string> ids_of(const Outcome& outcome) {
@@ -38,8 +38,8 @@ using Strings = std::vector<std::string>;
 
 TEST(BadInput, BrokenJsonOnLineSeven) {
   std::string input;
-  for (int i = 1; i <= 6; ++i) input += line("n" + std::to_string(i));
-  input += "{\"id\":\"n7\",\"text\":\"SECRET knee\"\n" + line("n8");
+  for (int i = 1; i <= 6; ++i) input += line(std::string("n").append(std::to_string(i)));
+  input += std::string("{\"id\":\"n7\",\"text\":\"SECRET knee\"\n").append(line("n8"));
   const Outcome outcome = read_ndjson(input);
   EXPECT_EQ(outcome.status, 2);
   EXPECT_EQ(ids_of(outcome), (Strings{"n1", "n2", "n3", "n4", "n5", "n6", "n8"}));
@@ -50,7 +50,7 @@ TEST(BadInput, BrokenJsonOnLineSeven) {
 }
 
 TEST(BadInput, NotUtf8) {
-  const Outcome text = run_program({"read"}, {.input = "SECRET knee \xFF", .environment = {}});
+  const Outcome text = run_program({"read"}, {.input = "SECRET knee \xFF"});
   EXPECT_EQ(text.status, 2);
   EXPECT_TRUE(contains(text.err, "not UTF-8 from byte 12")) << text.err;
   EXPECT_FALSE(contains(text.err, "SECRET"));
@@ -80,11 +80,11 @@ TEST(BadInput, Empty) {
 }
 
 TEST(BadInput, NulBytes) {
-  const Outcome text = run_program({"read"}, {.input = std::string("knee\0", 5), .environment = {}});
+  const Outcome text = run_program({"read"}, {.input = std::string("knee\0", 5)});
   EXPECT_EQ(text.status, 2);
   EXPECT_TRUE(contains(text.err, "NUL")) << text.err;
 
-  const Outcome ndjson = read_ndjson("{\"id\":\"a\",\"text\":\"kn\\u0000ee\"}\n" + line("b"));
+  const Outcome ndjson = read_ndjson(line("a", std::string("kn\0ee", 5)) + line("b"));
   EXPECT_EQ(ndjson.status, 2);
   EXPECT_EQ(ids_of(ndjson), Strings{"b"});
   EXPECT_TRUE(contains(ndjson.err, "NUL")) << ndjson.err;

@@ -102,7 +102,7 @@ TEST_F(CommandLine, BadUsageExitsWithTwoAndAHint) {
   EXPECT_TRUE(contains(format.err, "did you mean 'ndjson'?")) << format.err;
   EXPECT_EQ(run_program({"read", "--from", "xml", kKnee}).status, 2);
   EXPECT_EQ(run_program({"read", "--lexicon", "/nowhere", kKnee}).status, 2);
-  EXPECT_EQ(run_program({"read", kKnee}, {.input = {}, .environment = {"JOINTLEDGER_DATA=/nowhere"}}).status, 2);
+  EXPECT_EQ(run_program({"read", kKnee}, {.environment = {"JOINTLEDGER_DATA=/nowhere"}}).status, 2);
   EXPECT_EQ(run_program({"lexicon"}).status, 2);
   EXPECT_EQ(run_program({"explain"}).status, 2);
   EXPECT_EQ(run_program({"audit", kKnee}).status, 2);
@@ -191,12 +191,12 @@ TEST_F(CommandLine, SaysSoWhenTheOutputIsFull) {
 TEST_F(CommandLine, ColourOnlyOnATerminalThatWantsIt) {
   const std::vector<std::string> words = {"audit", "--profile", "screening", kKnee};
   const auto on_terminal = [&](std::vector<std::string> environment) {
-    return run_program(words, {.input = {}, .environment = std::move(environment), .terminal = true}).out;
+    return run_program(words, {.environment = std::move(environment), .terminal = true}).out;
   };
   EXPECT_TRUE(contains(on_terminal({"TERM=xterm"}), "\x1b["));
   EXPECT_FALSE(contains(on_terminal({"TERM=xterm", "NO_COLOR=1"}), "\x1b["));
   EXPECT_FALSE(contains(on_terminal({"TERM=dumb"}), "\x1b["));
-  EXPECT_FALSE(contains(run_program(words, {.input = {}, .environment = {"TERM=xterm"}}).out, "\x1b["));
+  EXPECT_FALSE(contains(run_program(words, {.environment = {"TERM=xterm"}}).out, "\x1b["));
 }
 
 TEST_F(CommandLine, ListsAndChecksProfiles) {

@@ -13,9 +13,9 @@ struct Outcome {
 };
 
 struct RunOptions {
-  std::string input;                     ///< what the standard input holds
-  std::vector<std::string> environment;  ///< "NAME=value", added to a bare one
-  bool terminal = false;                 ///< the standard output is a terminal
+  std::string input = {};                     ///< what the standard input holds
+  std::vector<std::string> environment = {};  ///< "NAME=value", added to a bare one
+  bool terminal = false;                      ///< the standard output is a terminal
 };
 
 /// Runs the program under test with these arguments, to its end.
