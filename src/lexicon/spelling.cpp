@@ -20,7 +20,11 @@ bool one_edit_apart(std::string_view a, std::string_view b) {
   if (b.size() - a.size() > 1) return false;
   std::size_t i = 0;
   while (i < a.size() && a[i] == b[i]) ++i;
-  if (a.size() < b.size()) return a.substr(i) == b.substr(i + 1);
+  if (a.size() < b.size()) {
+    // A letter more or less at the end is another form of the word, unless it doubles the one before ("tendernes").
+    if (i == a.size()) return b.size() > 1 && b[i] == b[i - 1];
+    return a.substr(i) == b.substr(i + 1);
+  }
   // A different last letter is another form of the word ("elevates", "elevated"), not a slip.
   if (i + 1 == a.size()) return false;
   if (i == a.size() || a.substr(i + 1) == b.substr(i + 1)) return true;

@@ -11,6 +11,10 @@ bool ends_sentence_mark(std::string_view text) { return text == "." || text == "
 
 bool is_bullet_mark(std::string_view text) { return text == "•" || text == "·" || text == "●" || text == "▪"; }
 
+bool plural(std::string_view word) {
+  return word.size() > 2 && (word.back() == 's' || word.back() == 'S') && !word.ends_with("ss");
+}
+
 // What a known heading makes of the section in force.
 void enter(const Heading& heading, Stretch& stretch, SectionKind section) {
   stretch.section = section;
@@ -108,6 +112,11 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
         next.first = found->body;
         if (found->known != nullptr) {
           enter(*found->known, next, section);
+          if (!next.scope.places.empty() && !plural(text(found->words_end - 1)) && !plural(text(i + (found->words_end - i > 1 ? 1 : 0)))) {
+            for (PlaceRef& place : next.scope.places) {
+              if (place.region == Region::upper_extremity || place.region == Region::lower_extremity) place.side = Side::unstated;
+            }
+          }
           if (bulleted_[i] != 0 && current.scope.is_system && found->known->section == SectionKind::exam) {
             // "- Examination:" in the list under a system's heading is of that system.
             next.scope = current.scope;

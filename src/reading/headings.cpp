@@ -233,9 +233,36 @@ std::optional<FoundHeading> find_heading(const Document& d, std::uint32_t token,
   const Lexicon& lexicon = d.lexicon();
   if (d.tokens()[token].kind != TokenKind::word && d.tokens()[token].kind != TokenKind::number) return std::nullopt;
   auto match = lexicon.heading_phrases().longest(d.keys(), token);
+  if (match.length == 1 && d.text(token).size() == 1 && !line_start) match.length = 0;  // "P: 2+" is a pulse
   if (match.length > 0) {
+    // "Exam Neck:", "Physical exam - Extremities:": the system behind the word is what the text is about.
+    const Heading& first = lexicon.heading(match.value);
+    if (first.level == Heading::Level::section && (first.section == SectionKind::exam || first.section == SectionKind::ros)) {
+      std::uint32_t at = token + match.length;
+      if (d.is(at, "-") || d.is(at, ",")) ++at;
+      const auto inner = at < d.tokens().size() ? lexicon.heading_phrases().longest(d.keys(), at) : PhraseTable::Match{};
+      if (inner.length > 0 && lexicon.heading(inner.value).level != Heading::Level::section) {
+        const std::uint32_t stop = skip_suffix(d, at + inner.length);
+        if (const std::uint32_t body = past_colon(d, stop)) {
+          FoundHeading found;
+          found.known = &lexicon.heading(inner.value);
+          found.words_end = stop;
+          found.body = body;
+          return found;
+        }
+      }
+    }
     const Heading* heading = &lexicon.heading(match.value);
     std::uint32_t end = token + match.length;
+    // "Coord/Station/Gait:", "Motor and sensory:": joined headings; the last one that has a component speaks.
+    while (end + 1 < d.tokens().size() && (d.is(end, "/") || d.is(end, "&") || d.is(end, "and") || d.is(end, ","))) {
+      const auto more = lexicon.heading_phrases().longest(d.keys(), end + 1);
+      if (more.length == 0 || lexicon.heading(more.value).level == Heading::Level::section) break;
+      const std::uint32_t stop = end + 1 + more.length;
+      if (!past_colon(d, stop) && !d.is(stop, "/") && !d.is(stop, "&") && !d.is(stop, "and") && !d.is(stop, ",")) break;
+      if (lexicon.heading(more.value).component || !heading->component) heading = &lexicon.heading(more.value);
+      end = stop;
+    }
     std::uint32_t suffix_end = skip_suffix(d, end);
     const bool capital_start = capitalized(d.text(token));
     FoundHeading found;
@@ -261,7 +288,7 @@ std::optional<FoundHeading> find_heading(const Document& d, std::uint32_t token,
         found.words_end = stop;
         return found;
       }
-      if (line_start && capital_start && d.is(stop, ";")) {
+      if ((line_start || sentence_start) && capital_start && d.is(stop, ";") && heading->level == Heading::Level::system) {
         found.body = stop + 1;
         found.words_end = stop;
         return found;

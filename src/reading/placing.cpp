@@ -92,6 +92,8 @@ class Placer {
         // "tender left calf", "normal strength bilateral lower extremities": nothing but small words between.
         if (group.subject && followed_by_own_unit(group, unit)) return std::nullopt;
         for (Index j = unit.last; j < group.first; ++j) {
+          const bool last_words = items_[j].kind == ItemKind::comma && !group.subject && group.last + 2 >= items_.size() && parts_.units.size() == 1;
+          if (last_words) continue;
           if (joins(items_[j]) || items_[j].kind == ItemKind::semicolon || items_[j].kind == ItemKind::colon) return std::nullopt;
           if (inside_other_unit(j, unit)) return std::nullopt;
         }
@@ -470,7 +472,7 @@ class Placer {
             group = before;
             if (!nearby(candidate, unit)) source = PlaceSource::sentence;
           }
-        } else if (!topic_waits) {
+        } else if (!topic_waits && unit.component != Component::reflexes) {
           group = earlier_clause(unit);
           source = PlaceSource::sentence;
           if (group && parts_.groups[*group].elsewhere && foreign_done(*group, unit)) group.reset();
@@ -480,7 +482,8 @@ class Placer {
 
     // Phrases with a usual place of their own.
     const std::optional<Region> usual = unit.meaning != nullptr ? unit.meaning->region : std::nullopt;
-    const bool fixed_place = gait || (usual && unit.meaning->kind != ConceptKind::finding && unit.meaning->kind != ConceptKind::component) ||
+    const bool whole_motion = usual == Region::extremities && unit.component == Component::range_of_motion;
+    const bool fixed_place = gait || whole_motion || (usual && unit.meaning->kind != ConceptKind::finding && unit.meaning->kind != ConceptKind::component) ||
                              (usual && (unit.meaning->kind == ConceptKind::component || unit.meaning->kind == ConceptKind::finding) &&
                               usual != Region::whole_body && usual != Region::extremities && usual != Region::spine);
     if (!own_region && group) {
@@ -576,6 +579,8 @@ class Placer {
       if (targets.empty()) {
         if (!admits(unit, PlaceSource::none)) return;
         if (unit.component == Component::unspecified) return;
+        // The skin as such, or how somebody looks, is of no joint.
+        if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak && unit.component == Component::inspection) return;
         Target target;
         target.place.region = default_region(unit);
         target.place.side = is_paired(target.place.region) ? Side::both : Side::midline;
@@ -584,6 +589,9 @@ class Placer {
           target.place.side = *floating;
           target.side_source = SideSource::named;
         } else if (target.place.region == Region::whole_body && symmetric_words(unit)) {
+          target.place.side = Side::both;
+          target.side_source = SideSource::named;
+        } else if (target.place.region == Region::whole_body && pair_figure(unit)) {
           target.place.side = Side::both;
           target.side_source = SideSource::named;
         }
@@ -625,7 +633,7 @@ class Placer {
   std::optional<Target> distal_limb(const Unit& unit) const {
     if (unit.component != Component::sensation && unit.component != Component::perfusion) return std::nullopt;
     if (!topic_.complaint || !topic_.places.empty()) return std::nullopt;
-    const bool distal = std::ranges::any_of(items_, [&](const Item& item) { return item.is(Cue::extent) && document_.text(item.first).starts_with("distal"); });
+    const bool distal = (unit.meaning != nullptr && unit.meaning->second_component) || std::ranges::any_of(items_, [&](const Item& item) { return item.is(Cue::extent) && document_.text(item.first).starts_with("distal"); });
     if (!distal) return std::nullopt;
     for (const Region limb : {Region::upper_extremity, Region::lower_extremity}) {
       if (!covers(limb, topic_.complaint->region)) continue;
@@ -680,19 +688,15 @@ class Placer {
 
   // Findings and components with a place of their own keep it, but a named place nearer to the words wins over a wide one.
   std::optional<Region> place_instead(const Unit& unit, Region named, Region own) const {
-    if (named == own) return own;
-    if (unit.component == Component::reflexes || own == Region::hand || own == Region::cervical_spine || own == Region::upper_extremity) {
-      if (unit.component == Component::strength && own == Region::hand) return own;
-      if (unit.component == Component::reflexes) return own;
-      return own;
-    }
-    return named;
+    (void)unit;
+    return is_group(own) && own != Region::upper_extremity ? named : own;
   }
 
   bool admits_own(const Unit& unit) const {
     const Admits admits = topic_.scope != nullptr ? topic_.scope->admits : Admits::all;
     if (admits == Admits::nothing) return false;
     if (admits == Admits::all) return true;
+    if (unit.meaning != nullptr && unit.meaning->id == "neck") return true;
     if (unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere) return admits == Admits::anywhere;
     return unit.meaning != nullptr && (unit.meaning->kind == ConceptKind::test || unit.meaning->kind == ConceptKind::muscle || unit.meaning->kind == ConceptKind::motion ||
                                        unit.meaning->component == Component::strength || unit.meaning->component == Component::reflexes);
@@ -700,6 +704,8 @@ class Placer {
 
   // Whether the place of the sentence before can be what this unit is about.
   bool topic_fits(const Unit& unit) const {
+    // Bulk and tone are looked at as a whole.
+    if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->region == Region::whole_body) return false;
     const Region region = topic_.places.front().region;
     switch (unit.component) {
       case Component::strength:
@@ -1012,6 +1018,7 @@ class Placer {
         }
         continue;
       }
+      if (items_[group.members.front().item].is(ConceptKind::artery)) continue;
       // A place where something normal was found, named in passing, does not become the subject.
       if (group.at_before && passing(group)) continue;
       chosen = &group;
@@ -1040,7 +1047,7 @@ class Placer {
       if (unit.outcome != Outcome::normal) return false;
       normal = true;
     }
-    return normal && topic_.scope != nullptr && topic_.scope->is_system;
+    return normal && ((topic_.scope != nullptr && topic_.scope->is_system) || parts_.units.empty());
   }
 
   // "Examination of the right knee."

@@ -108,11 +108,14 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
   for (const Complaint& complaint : ledger.complaints) {
     if (complaint.region == Region::lumbar_spine) topic.low_back_complaint = true;
   }
+  // Text under no heading is read as exam text only if the note has no exam of its own.
+  const bool has_exam = std::ranges::any_of(m.document.stretches(), [](const Stretch& s) { return s.section == SectionKind::exam; });
   Scope standing;
   std::uint32_t count = 0;
   for (const Stretch& stretch : m.document.stretches()) {
     enter(stretch, topic, standing);
-    if (stretch.section != SectionKind::exam && stretch.section != SectionKind::none) continue;
+    const bool exam = stretch.section == SectionKind::exam || (stretch.section == SectionKind::none && !has_exam);
+    if (!exam) continue;
     Context context;
     context.component = standing.component;
     context.section = stretch.section;

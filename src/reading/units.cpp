@@ -49,6 +49,9 @@ class UnitFinder {
       if (!items_[i].is(Cue::rest)) continue;
       for (Unit& unit : parts_.units) {
         if (unit.clause == parts_.clause[i] && unit.first >= i) unit.after_rest = true;
+        // "full strength in all other areas"
+        const bool place_rest = i > 0 && (items_[i - 1].has(kAt) || is_filler(items_[i - 1]));
+        if (place_rest && unit.last <= i && i - unit.last <= 3) unit.after_rest = true;
       }
     }
   }
@@ -151,6 +154,14 @@ class UnitFinder {
           break;
         }
         case ConceptKind::finding:
+          // "flexion contracture", "extension lag": the motion it is of.
+          if (c.component == Component::range_of_motion && !parts_.units.empty() && parts_.units.back().kind == Unit::Kind::motion && parts_.units.back().last == i) {
+            const Unit motion = parts_.units.back();
+            parts_.units.pop_back();
+            Unit& unit = add(Unit::Kind::finding, c.component, &c, motion.first, i + 1);
+            unit.motions = motion.motions;
+            break;
+          }
           add(Unit::Kind::finding, c.component, &c, i, i + 1);
           if (c.second_component) add(Unit::Kind::finding, *c.second_component, &c, i, i + 1);
           break;
@@ -540,7 +551,11 @@ class UnitFinder {
           }
           break;
         case FigureKind::pair:
-          if (component == Component::reflexes) {
+          if (f.second == 40 && component == Component::reflexes) {
+            reading.outcome = reflex(f.first);  // out of 4
+          } else if ((f.second == 40 || f.second == 20) && component == Component::perfusion) {
+            reading.outcome = pulse(f.first);
+          } else if (component == Component::reflexes) {
             Outcome r = reflex(f.first), l = reflex(f.second);
             if (std::abs(f.first - f.second) >= 5) r = l = Outcome::abnormal;
             reading.sides = {r, l};
@@ -589,7 +604,7 @@ class UnitFinder {
         say(Outcome::abnormal);
         break;
       case Cue::positive:
-        say(Outcome::abnormal);
+        say(component == Component::perfusion || component == Component::reflexes ? Outcome::normal : Outcome::abnormal);
         break;
       case Cue::negative:
         reading.outcome = Outcome::normal;
@@ -682,7 +697,7 @@ class UnitFinder {
         target = before;
       } else if (before != kNone && reads(before) && item.kind == ItemKind::figure) {
         target = before;
-      } else if (after != kNone && reads(after) && !number && listed(i + 1, parts_.units[after].first, false) && !owned_by_finding(i)) {
+      } else if (after != kNone && reads(after) && !number && item.kind != ItemKind::figure && listed(i + 1, parts_.units[after].first, false) && !owned_by_finding(i)) {
         target = after;
         is_forward = true;
       }
@@ -854,6 +869,15 @@ class UnitFinder {
           // Places and sides before the first value ("right 4/5, left 5/5") or after each ("4/5 on the right, ...").
           const Index from = v == 0 ? unit.last : values[v - 1] + 1;
           const bool leading = sides_lead(unit, values);
+          if (!leading && v > 0) {
+            // "4/5 on the left, right side is 5/5"
+            const auto before_it = side_between(from, values[v], true);
+            if (before_it && before_it != located.back().side && !side_between(values[v] + 1, next, false)) {
+              one.side = before_it;
+              located.push_back(one);
+              continue;
+            }
+          }
           if (leading) {
             one.side = side_between(from, values[v], true);
             one.group = group_between(from, values[v]);
@@ -966,6 +990,20 @@ class UnitFinder {
       if (muscles_of_power && previous.kind == Unit::Kind::component) spelled_out_.push_back(order[before]);
       copy_answer(unit, previous);
       forward_[order[k]] = 1;
+    }
+    // "no focal motor or sensory deficits": a component listed with what is denied is denied trouble, not itself.
+    for (Index k = count; k-- > 0;) {
+      Unit& unit = parts_.units[order[k]];
+      if (!wants(unit) || k + 1 >= count) continue;
+      const Unit& next = parts_.units[order[k + 1]];
+      const bool denied = std::ranges::find(pending_denied_, order[k]) != pending_denied_.end();
+      const bool denied_finding = next.kind == Unit::Kind::finding && next.outcome == Outcome::normal && next.meaning != nullptr && next.meaning->sense == Sense::bad;
+      const bool relayed = takes_value(next) && next.outcome == Outcome::normal && next.coordinated;
+      if (denied && next.clause == unit.clause && (denied_finding || relayed) && listed(unit.last, next.first, false)) {
+        unit.outcome = Outcome::normal;
+        unit.coordinated = true;
+        for (std::size_t w = 1; w < next.words.size(); ++w) unit.words.push_back(next.words[w]);
+      }
     }
     // "Strength 5/5: deltoids, biceps, triceps" is the power of those muscles.
     for (const Index u : spelled_out_) {
@@ -1145,10 +1183,20 @@ class UnitFinder {
         if (!lone_verdict(i)) continue;
       }
       // A bare value beside units that have their answers says nothing new ("strong and symmetric").
-      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i)) continue;
+      const bool beside_place = context_.component && (*component == Component::reflexes || *component == Component::strength || *component == Component::sensation) && place_beside(i);
+      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i) && !beside_place) continue;
       Unit& unit = add(Unit::Kind::judgement, *component, nullptr, i, i + 1);
       put_value(unit, i);
     }
+  }
+
+  // "Absent in BLE", "knees absent": a place right after or before.
+  bool place_beside(Index i) const {
+    for (Index j = i + 1; j < items_.size() && j <= i + 3; ++j) {
+      if (items_[j].kind == ItemKind::comma) break;
+      if (items_[j].places()) return true;
+    }
+    return i > 0 && items_[i - 1].places();
   }
 
   bool place_in_clause(Index i) const {

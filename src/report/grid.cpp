@@ -94,7 +94,6 @@ std::vector<GridRow> grid_of(const Ledger& ledger, const Audit* audit) {
   }
   for (const Complaint& complaint : ledger.complaints) row(complaint.region).complaint = true;
   if (audit != nullptr) {
-    for (const Credit& credit : audit->credits) row(credit.region);
     for (const Gap& gap : audit->gaps) {
       for (const Component component : gap.components) {
         if (component == Component::unspecified) continue;

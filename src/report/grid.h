@@ -1,5 +1,5 @@
-// The grid of a note: a row for each region that was examined, complained of or asked for, a column for each component,
-// and in each cell a mark for the left side, for the right, and between them for what has no side.
+// The grid of a note: a row for each region that was examined, complained of or found lacking, a column for each
+// component, and in each cell a mark for the left side, for the right, and between them for what has no side.
 //
 // Plain data, no colours and no layout. Pure and thread-safe.
 #pragma once

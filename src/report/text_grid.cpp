@@ -15,7 +15,7 @@ constexpr std::size_t kLabelWidth = 19;
 constexpr std::size_t kCellGap = 3;  // between the three marks of one cell and the next
 
 constexpr std::array<std::string_view, kGridColumns> kHeadings = {
-    "Look"sv, "Feel"sv, "ROM"sv, "Str"sv, "Stab"sv, "Test"sv, "Sens"sv, "Refl"sv, "Perf"sv, "Gait"sv,
+    "Insp"sv, "Palp"sv, "ROM"sv, "Str"sv, "Stab"sv, "Test"sv, "Sens"sv, "Refl"sv, "Perf"sv, "Gait"sv,
 };
 
 struct MarkLook {
