@@ -31,8 +31,9 @@ enum class ConceptKind : std::uint8_t {
   grammar,            ///< grammar.tsv
 };
 
-/// Whether a finding is bad news (tenderness), good news (nontender), or none: it could not be done ("unable to stand").
-enum class Sense : std::uint8_t { bad, good, not_done };
+/// Whether a finding is bad news (tenderness), good news (nontender), or none: it could not be done ("unable to stand"),
+/// or its figure is no judgement (a balance scale).
+enum class Sense : std::uint8_t { bad, good, not_done, stated };
 
 /// Where a remark counts that names no region.
 enum class Admit : std::uint8_t {

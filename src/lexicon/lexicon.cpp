@@ -48,8 +48,8 @@ constexpr std::array<Named<Cue>, 9> kMoreCues = {{{"lacking", Cue::lacking},
                                                   {"strong", Cue::strong},
                                                   {"weak", Cue::weak}}};
 
-constexpr std::array<Named<Sense>, 3> kSenses = {
-    {{"bad", Sense::bad}, {"good", Sense::good}, {"not_done", Sense::not_done}}};
+constexpr std::array<Named<Sense>, 4> kSenses = {
+    {{"bad", Sense::bad}, {"good", Sense::good}, {"not_done", Sense::not_done}, {"stated", Sense::stated}}};
 
 constexpr std::array<Named<SideWord>, 7> kSideWords = {{{"left", SideWord::left},
                                                         {"right", SideWord::right},
@@ -68,7 +68,8 @@ constexpr std::array<Named<std::uint8_t>, 8> kRoles = {{{"and", kAnd},
                                                         {"affirms", kAffirms},
                                                         {"abbreviation", kAbbreviation}}};
 
-constexpr std::array<Named<FigureKind>, 6> kFigures = {{{"skip", FigureKind::skip},
+constexpr std::array<Named<FigureKind>, 7> kFigures = {{{"skip", FigureKind::skip},
+                                                        {"ratio", FigureKind::ratio},
                                                         {"grade", FigureKind::grade},
                                                         {"plus_grade", FigureKind::plus_grade},
                                                         {"pair", FigureKind::pair},

@@ -110,6 +110,14 @@ std::optional<Figure> Measures::read(std::string_view text) const {
         }
         break;
       }
+      case FigureKind::ratio: {
+        const auto first = whole(rest);
+        const auto second = whole(rest);
+        if (!first || !second) continue;
+        figure.first = *first;
+        figure.second = *second;
+        break;
+      }
       case FigureKind::plus_grade:
       case FigureKind::pair: {
         const auto first = graded(rest);

@@ -13,6 +13,7 @@
 namespace jointledger {
 
 enum class FigureKind : std::uint8_t {
+  ratio,       ///< two numbers with a slash: right and left degrees of a motion, or a blood pressure
   skip,        ///< a date, blood pressure, murmur grade or score
   grade,       ///< power out of 5
   plus_grade,  ///< a reflex, pulse or edema grade: 2+

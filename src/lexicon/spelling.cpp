@@ -60,6 +60,7 @@ WordId Spelling::nearest(std::string_view word, std::string& scratch) const {
     if (at == remainders_.end()) return;
     for (const WordId id : at->second) {
       const std::string& candidate = words_.at(id);
+      if (std::max(candidate.size(), word.size()) < kLong) continue;
       if (candidate[0] != word[0] || !one_edit_apart(word, candidate)) continue;
       WordId& slot = candidate.size() == word.size() ? same_length : other;
       if (slot != 0 && slot != id) ambiguous = true;

@@ -17,7 +17,9 @@ namespace jointledger {
 class Spelling {
  public:
   /// Words shorter than this are never forgiven: too many of them are other words ("palm", "calm").
-  static constexpr std::size_t kShortest = 8;
+  static constexpr std::size_t kShortest = 7;
+  /// The longer of the two words has at least this many.
+  static constexpr std::size_t kLong = 8;
 
   void add(std::string_view word, WordId id);
 

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "reading/document.h"
@@ -29,6 +30,7 @@ struct PlaceGroup {
   std::uint32_t first = 0;  ///< items [first, last), sides included
   std::uint32_t last = 0;
   std::uint32_t clause = 0;
+  bool compared = false;   ///< named only to compare with: "than on the left knee"
   bool elsewhere = false;  ///< a place that is no joint
   bool at_before = false;  ///< a preposition leads to it: "over the knee"
   bool subject = false;    ///< something is said of it right after: "the knee is ..."
@@ -61,6 +63,7 @@ struct Unit {
 struct Context {
   std::optional<Component> component;  ///< of a part heading
   SectionKind section = SectionKind::exam;
+  std::optional<std::pair<Side, Side>> columns;  ///< of a table: "R L" in the line above
   bool leg = false;  ///< a leg, ankle or foot is in force or complained of
 };
 

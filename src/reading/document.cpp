@@ -108,6 +108,7 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
       } else if (found) {
         close(i);
         Stretch next;
+        next.same_line = line_start_[i] == 0;
         next.heading = span(i, found->words_end);
         next.first = found->body;
         if (found->known != nullptr) {

@@ -41,6 +41,7 @@ struct Stretch {
   std::uint32_t last = 0;
   SectionKind section = SectionKind::none;
   Scope scope;
+  bool same_line = false;  ///< its heading does not begin a line
   Span heading;  ///< the heading's own words, for evidence; empty if there is none
 };
 

@@ -88,6 +88,9 @@ std::optional<FoundHeading> place_label(const Document& d, std::uint32_t token, 
     const auto side = side_letter_at(d, i);
     if (side) {
       pending_side = side;
+      if (unsided_from) {
+        for (auto p = *unsided_from; p < found.label.places.size(); ++p) found.label.places[p].side = *side;
+      }
       ++i;
       continue;
     }

@@ -113,6 +113,9 @@ std::optional<Side> side_letter_at(const Document& d, std::uint32_t i) {
     if (d.is(i + 1, ".") && i + 2 < n && beside(i + 2)) return side;
     if (beside(i + 1)) return side;
   }
+  // "R L" side by side: the head of a table.
+  if (i + 1 < n && (d.is(i + 1, "L") || d.is(i + 1, "R"))) return side;
+  if (i > 0 && (d.is(i - 1, "L") || d.is(i - 1, "R"))) return side;
   if (i > 0 && (d.is(i - 1, ">") || d.is(i - 1, "<") || d.is(i - 1, "=") || d.is(i - 1, "("))) return side;
   if (i > 0 && d.tokens()[i - 1].kind == TokenKind::word) {
     const auto match = d.lexicon().phrases().longest(d.keys(), i - 1);
@@ -146,6 +149,19 @@ void itemize(const Document& d, const Sentence& sentence, std::vector<Item>& out
     if (text == "(" && i + 2 < end && d.is(i + 2, ")") && (d.is(i + 1, "+") || d.is(i + 1, "-") || d.is(i + 1, "–"))) {
       put(d.is(i + 1, "+") ? ItemKind::plus : ItemKind::minus, 3);
       continue;
+    }
+    if (text[0] == '_') {
+      put(ItemKind::blank, 1);
+      continue;
+    }
+    if (text == "[") {
+      std::uint32_t j = i + 1;
+      bool choice = false;
+      while (j < end && j < i + 8 && !d.is(j, "]")) choice = d.is(j++, "/") || choice;
+      if (j < end && d.is(j, "]") && (choice || j == i + 1)) {
+        put(ItemKind::blank, j - i + 1);
+        continue;
+      }
     }
     Region level = Region::spine;
     if (const std::uint32_t length = spinal_level(d, i, end, level)) {

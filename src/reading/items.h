@@ -26,6 +26,7 @@ enum class ItemKind : std::uint8_t {
   plus,       ///< a sign that stands for "positive"
   minus,      ///< ... "negative"
   dash,
+  blank,      ///< a template's place to fill in: "____", "[ ]", "[normal / abnormal]"
 };
 
 struct Item {

@@ -43,6 +43,10 @@ Talk talk_of(const Context& context, const std::vector<Item>& items) {
   return talk;
 }
 
+bool has_level(Region region) {
+  return region == Region::cervical_spine || region == Region::thoracic_spine || region == Region::lumbar_spine;
+}
+
 bool joins(const Item& item) {
   return item.kind == ItemKind::comma || item.kind == ItemKind::slash || item.kind == ItemKind::dash ||
          item.has(kAnd) || item.has(kOr);
@@ -132,6 +136,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
     }
     parts.clause[i] = clause;
     if (item.is(ConceptKind::side)) {
+      // "are both 5/5": counts the subjects, names no side.
+      if (i > 0 && items[i - 1].has(kVerb) && i + 1 < n && is_value(items[i + 1]) && document.text(item.first) == "both") continue;
       const auto side = side_of(*item.meaning->side);
       if (side && *side != Side::midline) {
         pending_side = *side;
@@ -200,6 +206,10 @@ void find_places(const Document& document, const Context& context, SentenceParts
       }
     }
     const bool paired = is_paired(member.place.region);
+    if (paired && i > 0 && (document.text(items[i - 1].first) == "neither" || document.text(items[i - 1].first) == "Neither")) {
+      member.place.side = Side::both;
+      member.sided = true;
+    }
     if (pending_side && !elsewhere) {
       member.place.side = *pending_side;
       member.sided = true;
@@ -297,11 +307,38 @@ void find_places(const Document& document, const Context& context, SentenceParts
       }
     }
     if (!paired && !member.sided) member.place.side = Side::midline;
+    if (!paired && !member.sided && member.plural && item.is(ConceptKind::part)) {
+      member.place.side = Side::both;  // SI joints
+      member.sided = true;
+    }
+    // "cervical paraspinals", "plantar heel", "knee joint line": one place in two words.
+    if (joined && last != nullptr && last->last == i && !member.sided && !last->members.empty() && !elsewhere) {
+      auto& previous = last->members.back();
+      if (previous.place.region == member.place.region || (member.generic_part && has_level(previous.place.region))) {
+        if (!member.structure.empty()) previous.structure = member.structure;
+        previous.plural = previous.plural || member.plural;
+        previous.several = previous.several || member.several;
+        last->last = static_cast<std::uint32_t>(after);
+        last->subject = said_follows;
+        parts.clause[i] = clause;
+        i = after - 1;
+        pending_side.reset();
+        have_pending = false;
+        at = false;
+        continue;
+      }
+    }
     if (joined && last != nullptr) {
       // "hips, knees and ankles bilaterally": a side behind the list holds for the list.
       if (member.sided && !pending_side && member.place.side == Side::both) {
         for (auto& m : last->members) {
           if (!m.sided) m.place.side = Side::both, m.sided = true;
+        }
+      }
+      // "the wrist, the hand or the elbow on the left side": a side behind the list, led by a preposition, is the list's.
+      if (member.sided && !pending_side && (member.place.side == Side::left || member.place.side == Side::right) && after > i + 1 && items[i + 1].has(kAt)) {
+        for (auto& m : last->members) {
+          if (!m.sided && !m.plural && is_paired(m.place.region)) m.place.side = member.place.side, m.sided = true;
         }
       }
       // "right shoulder and elbow": a side before the list holds for the list, too.
@@ -338,6 +375,22 @@ void find_places(const Document& document, const Context& context, SentenceParts
     have_pending = false;
     at = false;
   }
+  // A place behind "compared with", "than on the" is named to compare with.
+  for (PlaceGroup& group : parts.groups) {
+    for (std::uint32_t j = group.first; j > 0 && j + 4 > group.first; --j) {
+      const Item& before = items[j - 1];
+      if (before.is(Cue::compared)) group.compared = true;
+      if (!(is_filler(before) || before.has(kAt) || before.kind == ItemKind::word || is_value(before))) break;
+    }
+  }
+  if (!parts.groups.empty() && std::ranges::all_of(parts.groups, &PlaceGroup::compared)) {
+    for (PlaceGroup& group : parts.groups) group.compared = false;
+  }
+  // A dermatome beside a named place only says which nerve.
+  if (talk.sensation || talk.reflexes || talk.strength) {
+    const auto is_level = [&](const PlaceGroup& group) { return items[group.members.front().item].kind == ItemKind::level; };
+    if (!std::ranges::all_of(parts.groups, is_level)) std::erase_if(parts.groups, is_level);
+  }
   // "midway between the knee and the ankle" is neither.
   std::erase_if(parts.groups, [&](const PlaceGroup& group) {
     for (std::uint32_t j = group.first; j > 0 && j + 3 > group.first; --j) {
@@ -349,12 +402,13 @@ void find_places(const Document& document, const Context& context, SentenceParts
   for (std::size_t g = 0; g + 1 < parts.groups.size(); ++g) {
     PlaceGroup& lower = parts.groups[g];
     PlaceGroup& upper = parts.groups[g + 1];
-    if (lower.first == 0 || lower.elsewhere || upper.elsewhere || upper.first != lower.last + 1) continue;
+    if (lower.first == 0 || lower.elsewhere || upper.first != lower.last + 1) continue;
     const bool from = document.text(items[lower.first - 1].first) == "from";
     const bool to = document.text(items[lower.last].first) == "to" || document.text(items[lower.last].first) == "through";
     if (!from || !to || lower.members.size() != 1 || upper.members.size() != 1) continue;
     for (const Region limb : {Region::lower_extremity, Region::upper_extremity}) {
-      if (!covers(limb, lower.members[0].place.region) || !covers(limb, upper.members[0].place.region)) continue;
+      if (!covers(limb, lower.members[0].place.region)) continue;
+      if (!covers(limb, upper.members[0].place.region) && !upper.elsewhere) continue;
       lower.members[0].place.region = limb;
       lower.members[0].structure = {};
       if (upper.members[0].plural || upper.members[0].several) lower.members[0].plural = true;

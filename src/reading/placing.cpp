@@ -69,7 +69,7 @@ class Placer {
   std::optional<Index> modifier_of(const Unit& unit) const {
     for (Index g = 0; g < parts_.groups.size(); ++g) {
       const PlaceGroup& group = parts_.groups[g];
-      if (group.last > unit.first || group.clause != unit.clause) continue;
+      if (group.last > unit.first || group.clause != unit.clause || group.compared) continue;
       bool touching = true;
       for (Index j = group.last; j < unit.first; ++j) {
         if (!(is_filler(items_[j]) || items_[j].kind == ItemKind::dash || items_[j].is(Cue::extent) || items_[j].kind == ItemKind::close ||
@@ -87,7 +87,7 @@ class Placer {
   std::optional<Index> locus_of(const Unit& unit, bool topic_waits) const {
     for (Index g = 0; g < parts_.groups.size(); ++g) {
       const PlaceGroup& group = parts_.groups[g];
-      if (group.first < unit.last || group.clause != unit.clause) continue;
+      if (group.first < unit.last || group.clause != unit.clause || group.compared) continue;
       if (!group.at_before) {
         // "tender left calf", "normal strength bilateral lower extremities": nothing but small words between.
         if (group.subject && followed_by_own_unit(group, unit)) return std::nullopt;
@@ -102,7 +102,7 @@ class Placer {
       // Everything between belongs to the same list.
       for (const Unit& other : parts_.units) {
         if (&other == &unit || other.first < unit.last || other.last > group.first || other.clause != unit.clause) continue;
-        const bool same_list = other.coordinated && other.outcome == unit.outcome;
+        const bool same_list = other.outcome == unit.outcome && (other.coordinated || joined_only(unit, other));
         if (!same_list && (topic_waits || waiting_place())) return std::nullopt;
         if (!same_list && subject_before(unit)) return std::nullopt;
       }
@@ -112,6 +112,15 @@ class Placer {
       return g;
     }
     return std::nullopt;
+  }
+
+  // "decreased range of motion and some ecchymosis": nothing but list words and judgements between.
+  bool joined_only(const Unit& a, const Unit& b) const {
+    for (Index j = a.last; j < b.first; ++j) {
+      if (joins(items_[j]) || is_filler(items_[j]) || is_value(items_[j]) || inside_other_unit(j, a)) continue;
+      return false;
+    }
+    return true;
   }
 
   bool inside_other_unit(Index item, const Unit& unit) const {
@@ -139,6 +148,7 @@ class Placer {
     for (Index g = 0; g < parts_.groups.size(); ++g) {
       const PlaceGroup& group = parts_.groups[g];
       if (group.last > unit.first) break;
+      if (group.compared) continue;
       if (group.clause == unit.clause) {
         same = g;
         if (!group.at_before) subject = g;
@@ -151,7 +161,7 @@ class Placer {
   std::optional<Index> earlier_clause(const Unit& unit) const {
     std::optional<Index> found;
     for (Index g = 0; g < parts_.groups.size(); ++g) {
-      if (parts_.groups[g].clause < unit.clause) found = g;
+      if (parts_.groups[g].clause < unit.clause && !parts_.groups[g].compared) found = g;
     }
     return found;
   }
@@ -230,6 +240,11 @@ class Placer {
     }
     if (!is_paired(place.region)) {
       source = SideSource::fixed;
+      for (const PlaceGroup& group : parts_.groups) {
+        for (const auto& member : group.members) {
+          if (member.item < item && member.sided && member.place.region == place.region) return member.place.side;
+        }
+      }
       return Side::midline;
     }
     if (plural && !(item_is_part(item) && labelled_limb(place.region))) {
@@ -277,6 +292,7 @@ class Placer {
       }
       if (topic_.scope != nullptr) {
         for (const PlaceRef& ref : topic_.scope->places) {
+          if (is_group(place.region) && ref.region == Region::extremities) continue;  // "lower extremity" in the singular
           if (ref.side == Side::both && (ref.region == place.region || covers(ref.region, place.region) || topic_.scope->label)) {
             source = SideSource::carried;
             return Side::both;
@@ -438,6 +454,8 @@ class Placer {
     PlaceSource source = PlaceSource::named;
     if (unit.value_group) {
       group = unit.value_group;
+    } else if (unit.after_rest && unit.kind == Unit::Kind::judgement && unit.component == Component::unspecified) {
+      group = earlier_clause(unit);  // "tender medially but otherwise unremarkable"
     } else if (unit.after_rest) {
       group = locus_of(unit, topic_waits);
       if (!group) group = modifier_of(unit);
@@ -579,6 +597,7 @@ class Placer {
       if (targets.empty()) {
         if (!admits(unit, PlaceSource::none)) return;
         if (unit.component == Component::unspecified) return;
+        if (unit.component == Component::stability && unit.meaning == nullptr) return;  // "stable": who knows what
         // The skin as such, or how somebody looks, is of no joint.
         if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak && unit.component == Component::inspection) return;
         Target target;
@@ -853,7 +872,7 @@ class Placer {
   void say(const Unit& unit, const Target& target) {
     if (target.place.region == Region::whole_body && unit.component == Component::inspection && target.source == PlaceSource::none && unit.meaning != nullptr &&
         unit.meaning->kind == ConceptKind::finding && unit.meaning->admit == Admit::region && topic_.scope != nullptr && !topic_.scope->is_system) {
-      if (topic_.scope->admits == Admits::all && topic_.scope_words.end == 0) return;
+      return;
     }
     // Masses in the neck are not of its joints.
     if (target.place.region == Region::cervical_spine && unit.meaning != nullptr && unit.meaning->id == "mass") return;
@@ -907,7 +926,7 @@ class Placer {
       const bool alike = items_[i].is(Cue::equalled);
       if (!items_[i].is(Cue::compared) && !alike) continue;
       std::optional<Side> other;
-      for (Index j = i + 1; j < items_.size() && j < i + 6; ++j) {
+      for (Index j = i + 1; j < items_.size() && j < i + 7; ++j) {
         if (!items_[j].is(ConceptKind::side)) continue;
         const SideWord word = *items_[j].meaning->side;
         if (const auto side = side_of(word)) {
@@ -919,7 +938,7 @@ class Placer {
       }
       if (!other) continue;
       bool more = false;
-      for (Index j = 0; j < i; ++j) more = more || items_[j].is(Cue::comparing);
+      for (Index j = 0; j < items_.size(); ++j) more = more || items_[j].is(Cue::comparing) || (items_[j].is(ConceptKind::finding) && document_.text(items_[j].first).ends_with("er"));
       const std::size_t count = topic_.said->size();
       for (std::size_t s = before; s < count; ++s) {
         Statement copy = (*topic_.said)[s];
@@ -928,7 +947,12 @@ class Placer {
         if (side != Side::left && side != Side::right) continue;
         if (copy.side == Side::both || copy.side == side) continue;
         copy.side = side;
-        if (!more && !alike) copy.outcome = copy.outcome == Outcome::abnormal ? Outcome::normal : copy.outcome;
+        // The words imply that the other side is sound, or only that it was looked at.
+        if (more) {
+          copy.outcome = Outcome::stated;
+        } else if (!alike) {
+          copy.outcome = copy.outcome == Outcome::abnormal ? Outcome::normal : copy.outcome;
+        }
         copy.judged = false;
         copy.evidence.push_back(span(i, i + 1));
         topic_.said->push_back(std::move(copy));
@@ -951,6 +975,7 @@ class Placer {
         }
       }
       if (!side) continue;
+      const std::size_t told = topic_.said->size();
       std::vector<Region> regions;
       if (!parts_.groups.empty() && !parts_.groups.front().elsewhere) {
         for (const auto& group : parts_.groups) {
@@ -963,7 +988,7 @@ class Placer {
       } else if (before > 0) {
         regions.push_back((*topic_.said)[before - 1].region);
       }
-      for (std::size_t s = 0; s < before; ++s) {
+      for (std::size_t s = 0; s < told; ++s) {
         const Statement& original = (*topic_.said)[s];
         if (std::ranges::find(regions, original.region) == regions.end() || !is_paired(original.region)) continue;
         if (original.side == *side || original.side == Side::both) continue;
@@ -1041,6 +1066,7 @@ class Placer {
   }
 
   bool passing(const PlaceGroup& group) const {
+    if (group.compared) return true;
     bool normal = parts_.units.empty() && !examined(group);
     for (const Unit& unit : parts_.units) {
       if (unit.clause != group.clause || unit.last > group.first) continue;

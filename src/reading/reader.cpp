@@ -37,6 +37,19 @@ bool is_hearsay(const std::vector<Item>& items) {
   return says;
 }
 
+// "AROM  R  L": the head of a table whose lines hold a value for each side.
+std::optional<std::pair<Side, Side>> table_head(const std::vector<Item>& items) {
+  for (std::size_t i = 1; i < items.size(); ++i) {
+    if (!items[i].is(ConceptKind::side) || !items[i - 1].is(ConceptKind::side)) continue;
+    const auto first = side_of(*items[i - 1].meaning->side);
+    const auto second = side_of(*items[i].meaning->side);
+    if (!first || !second || *first == *second || *first == Side::both || *second == Side::both) continue;
+    const bool last = i + 1 == items.size() || items[i + 1].kind == ItemKind::word || items[i + 1].kind == ItemKind::colon;
+    if (last) return std::pair(*first, *second);
+  }
+  return std::nullopt;
+}
+
 bool of_leg(Region region) { return covers(Region::lower_extremity, region); }
 
 // Whether the label in force, or without one the complaints, are of a leg and no arm.
@@ -52,6 +65,9 @@ bool in_leg(const Scope& scope, const std::vector<Complaint>& complaints) {
 // Leaves a part heading's component in force only for its own stretch, and the topic only where the heading lets it.
 void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
   const Scope& scope = stretch.scope;
+  // "Motor: ... Lower extremities: 1/5": a limb named in the line of a part keeps the part.
+  const bool limb = scope.fresh && !scope.places.empty() && std::ranges::all_of(scope.places, [](const PlaceRef& p) { return is_paired(p.region); });
+  const std::optional<Component> part = limb && stretch.same_line && (standing.component == Component::strength || standing.component == Component::reflexes || standing.component == Component::sensation) ? standing.component : std::nullopt;
   if (scope.fresh) {
     topic.places.clear();
     topic.place_words.clear();
@@ -62,9 +78,11 @@ void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
       if (place.side != Side::unstated && place.side != Side::midline) topic.side = place.side;
     }
     topic.scope_words = stretch.heading;
+    if (part && !standing.component) standing.component = part;
   } else {
     standing.component = scope.component;
     topic.elsewhere = false;
+    if (!scope.component && !standing.label && !scope.side) topic.places.clear();
     if (scope.component && !standing.label &&
         (*scope.component == Component::sensation || *scope.component == Component::reflexes || *scope.component == Component::gait ||
          *scope.component == Component::strength)) {
@@ -125,6 +143,9 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
       itemize(m.document, sentence, m.parts.items);
       ++count;
       if (m.parts.items.empty() || is_hearsay(m.parts.items)) continue;
+      if (const auto columns = table_head(m.parts.items)) {
+        context.columns = columns;
+      }
       find_places(m.document, context, m.parts);
       find_units(m.document, context, m.parts);
       place_units(m.document, m.parts, count, topic);

@@ -24,11 +24,26 @@ class UnitFinder {
   UnitFinder(const Document& document, const Context& context, SentenceParts& parts)
       : document_(document), context_(context), parts_(parts), items_(parts.items) {}
 
+  /// Blanks of a template: what they ask for is not answered.
+  void blanks() {
+    for (Index i = 0; i < items_.size(); ++i) {
+      if (items_[i].kind != ItemKind::blank) continue;
+      Index before = i;
+      while (before > 0 && (is_filler(items_[before - 1]) || items_[before - 1].kind == ItemKind::colon || items_[before - 1].has(kVerb))) --before;
+      Index after = i + 1;
+      while (after < items_.size() && (items_[after].kind == ItemKind::slash || is_filler(items_[after]))) ++after;
+      const bool box = document_.text(items_[i].first) == "[";
+      std::erase_if(parts_.units, [&](const Unit& unit) { return (before > 0 && unit.last == before && !box) || (box && unit.first == after) || (box && unit.last == before); });
+      if (after < items_.size() && (items_[after].kind == ItemKind::number || items_[after].kind == ItemKind::figure)) parts_.consumed[after] = 1;
+    }
+  }
+
   void run() {
     parts_.units.clear();
     parts_.consumed.assign(items_.size(), 0);
     look_around();
     collect();
+    blanks();
     pains();
     deny();
     judge();
@@ -169,6 +184,7 @@ class UnitFinder {
           add(Unit::Kind::test, c.component, &c, i, i + 1);
           break;
         case ConceptKind::motion: {
+          if (short_capitals(i) && !moves_elsewhere(i)) break;  // "ER" is a place in a hospital, too
           Unit& unit = add(Unit::Kind::motion, Component::range_of_motion, &c, i, i + 1);
           unit.motions = c.motions;
           if (strength_ && !motion_) unit.component = Component::strength;
@@ -187,6 +203,19 @@ class UnitFinder {
           break;
       }
     }
+  }
+
+  bool short_capitals(Index i) const {
+    const std::string_view text = document_.text(items_[i].first);
+    return items_[i].last - items_[i].first == 1 && text.size() <= 2 && text[0] >= 'A' && text[0] <= 'Z';
+  }
+
+  bool moves_elsewhere(Index i) const {
+    for (Index j = 0; j < items_.size(); ++j) {
+      if (j == i) continue;
+      if (items_[j].is(ConceptKind::motion) || items_[j].places() || (items_[j].is(ConceptKind::component) && items_[j].meaning->component == Component::range_of_motion)) return true;
+    }
+    return motion_;
   }
 
   // Pain counts by what brings it on: a motion, pressing, work against resistance, bearing weight, a manoeuvre.
@@ -391,6 +420,8 @@ class UnitFinder {
               if (!direct) denied = denying = false;
             } else if (sense == Sense::not_done) {
               unit->outcome = denied || not_next ? Outcome::normal : Outcome::not_done;
+            } else if (sense == Sense::stated) {
+              unit->outcome = Outcome::stated;
             } else {
               const bool negated = denied || (not_next && i <= no_at + 4);
               unit->outcome = negated ? Outcome::normal : Outcome::abnormal;
@@ -566,6 +597,12 @@ class UnitFinder {
           }
           if (reading.sides) reading.outcome = rank(reading.sides->first) > rank(reading.sides->second) ? reading.sides->first : reading.sides->second;
           break;
+        case FigureKind::ratio:
+          if (component == Component::range_of_motion && unit.kind == Unit::Kind::motion && f.first <= 180 && f.second <= 180) {
+            reading.outcome = Outcome::stated;
+            reading.sides = {Outcome::stated, Outcome::stated};
+          }
+          break;
         case FigureKind::range:
           if (component == Component::strength && f.second == 5 && f.first >= 0 && f.first <= 5) reading.outcome = power(f.first * 10);  // "4-5 strength"
           [[fallthrough]];
@@ -724,7 +761,8 @@ class UnitFinder {
         if (unit.last <= i) before = u;
         if (unit.first > i && after == kNone) after = u;
       }
-      const Index target = before != kNone ? before : after;
+      Index target = before != kNone ? before : after;
+      if (target == kNone) target = in_clause_before(i);  // "full but painful"
       if (target == kNone) continue;
       Unit& unit = parts_.units[target];
       const bool negated = value_negated(i);
@@ -739,6 +777,7 @@ class UnitFinder {
       if (u > 0 && parts_.units[u - 1].first == parts_.units[u].first) given.push_back({u - 1, given[g].item});
     }
     apply(given);
+    lacking();
     // "no motor or sensory deficits": denied components whose judgement, if any, was turned round already.
     for (const auto& denied : denied_components_) {
       Unit& unit = parts_.units[denied.unit];
@@ -747,6 +786,17 @@ class UnitFinder {
     }
     forward_ = std::move(forward);
     backward_ = std::move(backward);
+  }
+
+  // The last unit of the clause before, where this clause has nothing else to say.
+  Index in_clause_before(Index i) const {
+    Index found = kNone;
+    for (Index u = 0; u < parts_.units.size(); ++u) {
+      const Unit& unit = parts_.units[u];
+      if (unit.clause == parts_.clause[i]) return kNone;
+      if (unit.last <= i && unit.clause + 1 == parts_.clause[i] && unit.component == Component::range_of_motion) found = u;
+    }
+    return found;
   }
 
   // A judgement right before a finding colours the finding, not some component further on.
@@ -780,6 +830,21 @@ class UnitFinder {
     return true;
   }
 
+  // "lacks 10 degrees of full extension": short of full, whatever else is said.
+  void lacking() {
+    for (Index i = 0; i < items_.size(); ++i) {
+      if (!items_[i].is(Cue::lacking)) continue;
+      for (Unit& unit : parts_.units) {
+        if (unit.clause != parts_.clause[i] || unit.component != Component::range_of_motion || unit.last + 6 < i || !(unit.first > i || unit.last <= i)) continue;
+        if (unit.first > i + 8) continue;
+        unit.outcome = value_negated(i) ? Outcome::normal : Outcome::abnormal;
+        for (Degrees& degrees : unit.degrees) degrees.lacking = true;
+        unit.words.push_back(span(i, i + 1));
+        break;
+      }
+    }
+  }
+
   template <class List>
   static bool no_value_yet(const List& given, Index unit) {
     return std::ranges::none_of(given, [&](const auto& g) { return g.unit == unit; });
@@ -806,7 +871,7 @@ class UnitFinder {
 
   static void measure(Unit& unit, const Item& item, Span words) {
     if (unit.component == Component::range_of_motion) {
-      const bool figure = item.kind == ItemKind::figure && (item.figure.kind == FigureKind::range || item.figure.kind == FigureKind::degrees);
+      const bool figure = item.kind == ItemKind::figure && (item.figure.kind == FigureKind::range || item.figure.kind == FigureKind::degrees || item.figure.kind == FigureKind::ratio);
       const bool number = item.kind == ItemKind::number;
       if (!figure && !number) return;
       Degrees degrees;
@@ -819,6 +884,13 @@ class UnitFinder {
       degrees.evidence = words;
       degrees.to = item.figure.second;
       if (figure && item.figure.kind == FigureKind::range) degrees.from = item.figure.first;
+      if (figure && item.figure.kind == FigureKind::ratio) {
+        degrees.side = Side::right;
+        degrees.to = item.figure.first;
+        unit.degrees.push_back(degrees);
+        degrees.side = Side::left;
+        degrees.to = item.figure.second;
+      }
       unit.degrees.push_back(degrees);
       return;
     }
@@ -889,6 +961,17 @@ class UnitFinder {
         }
         located.push_back(one);
       }
+      // "5/5 and 5/5" for a pair, and the columns of a table headed "R L".
+      if (values.size() == 2 && !located[0].side && !located[1].side && !located[0].group && !located[1].group && values[0] >= unit.last &&
+          figures(values)) {
+        const bool stands_apart = values[1] == values[0] + 1 || (values[1] == values[0] + 2 && items_[values[0] + 1].has(kAnd));
+        if (context_.columns && stands_apart) {
+          located[0].side = context_.columns->first;
+          located[1].side = context_.columns->second;
+        } else if (stands_apart && items_[values[0] + 1].has(kAnd) && unit.component == Component::strength) {
+          unit.value_side = Side::both;
+        }
+      }
       std::size_t distinct = 0;
       for (const auto& one : located) distinct += (one.side || one.group) ? 1 : 0;
       if (values.size() > 1 && distinct > 0 && distinct + 1 >= values.size() && split_worth(located)) {
@@ -912,6 +995,11 @@ class UnitFinder {
       for (const Index item : values) put_value(unit, item);
     }
     for (Unit& clone : clones) parts_.units.push_back(std::move(clone));
+  }
+
+  template <class Values>
+  bool figures(const Values& values) const {
+    return std::ranges::all_of(values, [&](Index v) { return items_[v].kind == ItemKind::figure || items_[v].kind == ItemKind::number; });
   }
 
   template <class Located>
@@ -1113,6 +1201,19 @@ class UnitFinder {
         }
       }
       if (nearest == nullptr) continue;
+      // "upward on the right, equivocal on the left": the doubt is of its own side.
+      const auto own_side = i + 3 <= items_.size() ? side_between(i + 1, std::min<Index>(i + 5, static_cast<Index>(items_.size())), false) : std::nullopt;
+      const auto first_side = nearest->last <= i ? side_between(nearest->last, i, true) : std::nullopt;
+      if (own_side && first_side && *own_side != *first_side) {
+        Unit doubtful = *nearest;
+        nearest->value_side = first_side;
+        doubtful.value_side = own_side;
+        doubtful.outcome = Outcome::stated;
+        doubtful.words.push_back(span(i, i + 1));
+        parts_.consumed[i] = 1;
+        parts_.units.push_back(doubtful);
+        continue;
+      }
       nearest->outcome = Outcome::stated;
       nearest->words.push_back(span(i, i + 1));
       parts_.consumed[i] = 1;
@@ -1134,7 +1235,7 @@ class UnitFinder {
           unit.outcome.reset();  // the reason, not a finding: "deferred due to pain with motion"
           continue;
         }
-        if (!unit.outcome || unit.outcome == Outcome::stated || unit.outcome == Outcome::not_done) {
+        if (!unit.outcome || unit.outcome == Outcome::stated || unit.outcome == Outcome::not_done || (unit.first > i && unit.outcome == Outcome::abnormal)) {
           unit.outcome = Outcome::not_done;
           unit.words.push_back(span(i, i + 1));
         }
@@ -1159,7 +1260,8 @@ class UnitFinder {
       if (item.kind == ItemKind::number && !component) continue;
       if (!component && item.kind == ItemKind::figure && item.figure.kind == FigureKind::range && motion_place(i)) component = Component::range_of_motion;
       if (!component && (item.is(Cue::strong) || item.is(Cue::weak)) && place_in_clause(i)) component = Component::strength;
-      if (!component && item.is(Cue::stable) && lone_verdict(i)) component = Component::stability;
+      if (!component && item.is(Cue::weak) && side_in_clause(i)) component = Component::strength;
+      if (!component && item.is(Cue::stable) && (lone_verdict(i) || (place_in_clause(i) && only_findings(i)))) component = Component::stability;
       if (!component && item.is(Cue::symmetric) && symmetric_look(i)) {
         Unit& unit = add(Unit::Kind::judgement, Component::inspection, nullptr, i, i + 1);
         unit.outcome = value_negated(i) ? Outcome::abnormal : Outcome::normal;
@@ -1204,6 +1306,17 @@ class UnitFinder {
       if (same_clause(i, j) && items_[j].places()) return true;
     }
     return false;
+  }
+
+  bool side_in_clause(Index i) const {
+    for (Index j = 0; j < items_.size(); ++j) {
+      if (same_clause(i, j) && items_[j].is(ConceptKind::side)) return true;
+    }
+    return false;
+  }
+
+  bool only_findings(Index i) const {
+    return std::ranges::all_of(parts_.units, [&](const Unit& unit) { return unit.clause != parts_.clause[i] || unit.kind == Unit::Kind::finding; });
   }
 
   // "Neck: supple and symmetric": how it looks, where no component in the clause is meant.
