@@ -1,5 +1,7 @@
 #include "app/note_run.h"
 
+#include <unistd.h>
+
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
@@ -22,19 +24,12 @@ std::vector<std::string_view> names_of(const Formats& formats) {
   return names;
 }
 
-/// The format that an option names, or `fallback` without it. Null if there is no such format, which has been said
-/// then.
-template <class FormatType>
-const FormatType* choice_of(const po::variables_map& options, const char* option, std::span<const FormatType> known,
-                            const FormatType* fallback, Console& console) {
-  if (options.count(option) == 0) return fallback;
-  const auto& value = options[option].as<std::string>();
-  const auto found = std::ranges::find(known, value, &FormatType::name);
-  if (found != known.end()) return &*found;
+/// Says that an option names no format.
+template <class Formats>
+void say_unknown(std::string_view option, std::string_view value, const Formats& known, Console& console) {
   const std::vector<std::string_view> names = names_of(known);
   console.log.error("--{}: no format '{}'{} (there are: {})", option, on_one_line(value), did_you_mean(value, names),
                     listed(names));
-  return nullptr;
 }
 
 bool wants_colour(const Output& out) {
@@ -124,10 +119,23 @@ std::optional<NoteRun> note_run_of(const po::variables_map& options, Console& co
   NoteRun run;
   run.inputs = values_of(options, "note");
   if (run.inputs.empty()) run.inputs.emplace_back("-");
-  run.from = choice_of<Format>(options, "from", formats(), nullptr, console);
-  if (run.from == nullptr && options.count("from") > 0) return std::nullopt;
-  run.to = choice_of<ReportFormat>(options, "to", report_formats(), &report_formats().front(), console);
-  if (run.to == nullptr) return std::nullopt;
+  if (options.count("from") > 0) {
+    const auto& value = options["from"].as<std::string>();
+    run.from = format_named(value);
+    if (run.from == nullptr) {
+      say_unknown("from", value, formats(), console);
+      return std::nullopt;
+    }
+  }
+  run.to = &report_formats().front();
+  if (options.count("to") > 0) {
+    const auto& value = options["to"].as<std::string>();
+    run.to = report_format_named(value);
+    if (run.to == nullptr) {
+      say_unknown("to", value, report_formats(), console);
+      return std::nullopt;
+    }
+  }
   if (options.count("output") > 0) {
     run.output = options["output"].as<std::string>();
     if (const std::string* input = input_that_is(run.output, run.inputs)) {
@@ -154,6 +162,7 @@ int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile
 
   run.to->open(report, out.buffer());
   for (const std::string& input : run.inputs) {
+    if (input == "-" && ::isatty(STDIN_FILENO) == 1) console.log.info("reading the standard input; end it with Ctrl-D");
     NoteSource source(input, run.from != nullptr ? *run.from : format_of(input));
     line.take(source);
   }

@@ -49,7 +49,9 @@ void append_help(std::string& out) {
       "\nOptions:\n  -h, --help  show this help; after a command, that command's\n  --version   show the version\n");
   out.append(
       "\nExit status: 0 nothing required is missing, 1 something required is missing,\n"
-      "2 bad usage or input that could not be read.\n");
+      "2 bad usage or input that could not be read.\n"
+      "\nThe folder that JOINTLEDGER_DATA names, if it is set, holds the lexicon and the\n"
+      "rules; without it, those that came with the program are used.\n");
   out.append("\nExamples:\n").append(kExamples);
 }
 

@@ -101,6 +101,7 @@ struct Concept {
   bool several = false;          ///< a plural of parts that one limb has several of (fingers)
   std::optional<Region> second_region;  ///< "arms and legs"
   std::optional<Region> artery_region;  ///< where its pulse is felt, for a name that muscle and artery share
+  bool exam = false;             ///< "the musculoskeletal exam": of the whole body where it is judged as such
   bool back = false;             ///< "back": the lumbar spine if that is what the visit is about
   bool joints = false;           ///< "all joints": whole body, or the limbs under a limb heading
   std::optional<Region> reflex_region;

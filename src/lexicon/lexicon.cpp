@@ -230,6 +230,11 @@ class LexiconLoader {
         c.region = Region::spine;
         return std::string();
       }
+      if (cells[2] == "exam") {
+        c.exam = true;
+        c.region = Region::whole_body;
+        return std::string();
+      }
       if (cells[2] == "joints") {
         c.joints = true;
         c.region = Region::whole_body;

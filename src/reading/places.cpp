@@ -34,6 +34,13 @@ Talk talk_of(const Context& context, const std::vector<Item>& items) {
   }
   if (grade && !talk.reflexes) talk.strength = true;
   if (weak && !talk.pulses) talk.strength = true;
+  // "Posterior tibials are palpable": so are arteries that are felt.
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (!items[i].is(ConceptKind::artery)) continue;
+    for (std::size_t j = i + 1; j < items.size() && j < i + 4; ++j) {
+      if (items[j].is(Cue::present) || items[j].is(Cue::strong) || items[j].is(Cue::absent)) talk.pulses = true;
+    }
+  }
   // "DP 2+, PT 2+" under a vascular heading: arteries with a grade are pulses.
   if (plus && !talk.reflexes && !talk.strength) {
     for (const Item& item : items) {
@@ -113,8 +120,14 @@ void find_places(const Document& document, const Context& context, SentenceParts
   std::size_t start_of_group = 0;
   bool have_pending = false;
 
+  // "Musculoskeletal exam is normal" is of the whole body; beside findings the words only introduce them.
+  const bool exam_alone = std::ranges::none_of(items, [](const Item& item) {
+    return item.is(ConceptKind::finding) || item.is(ConceptKind::component) || item.is(ConceptKind::motion) || item.is(ConceptKind::test) ||
+           (item.is(ConceptKind::region) && !item.meaning->exam) || item.is(ConceptKind::part);
+  });
   const auto is_place = [&](std::size_t i) {
     const Item& item = items[i];
+    if (item.is(ConceptKind::region) && item.meaning->exam) return exam_alone;
     if (item.is(ConceptKind::region) || item.is(ConceptKind::part)) return true;
     if (item.is(ConceptKind::elsewhere_place)) return true;
     if (item.is(ConceptKind::artery)) return talk.pulses;
@@ -159,7 +172,10 @@ void find_places(const Document& document, const Context& context, SentenceParts
         at = true;
         continue;
       }
-      if (item.is(Cue::equalled) || item.is(Cue::compared)) at = true;
+      if (item.is(Cue::equalled) || item.is(Cue::compared)) {
+        at = true;
+        continue;
+      }
       if (says_something(item)) {
         if (!item.is(Cue::no) && !item.is(Cue::not_)) said_something = true;
       }
@@ -388,16 +404,27 @@ void find_places(const Document& document, const Context& context, SentenceParts
   }
   // A dermatome beside a named place only says which nerve.
   if (talk.sensation || talk.reflexes || talk.strength) {
-    const auto is_level = [&](const PlaceGroup& group) { return items[group.members.front().item].kind == ItemKind::level; };
-    if (!std::ranges::all_of(parts.groups, is_level)) std::erase_if(parts.groups, is_level);
+    const auto is_level = [&](const PlaceGroup::Member& member) { return items[member.item].kind == ItemKind::level; };
+    const bool all_levels = std::ranges::all_of(parts.groups, [&](const PlaceGroup& g) { return std::ranges::all_of(g.members, is_level); });
+    if (!all_levels) {
+      for (PlaceGroup& group : parts.groups) {
+        group.members.erase(std::remove_if(group.members.begin(), group.members.end(), is_level), group.members.end());
+      }
+      std::erase_if(parts.groups, [](const PlaceGroup& g) { return g.members.empty(); });
+    }
   }
   // "midway between the knee and the ankle" is neither.
-  std::erase_if(parts.groups, [&](const PlaceGroup& group) {
-    for (std::uint32_t j = group.first; j > 0 && j + 3 > group.first; --j) {
-      if (document.text(items[j - 1].first) == "between" && group.members.size() == 2) return true;
-    }
-    return false;
-  });
+  for (std::size_t g = 0; g < parts.groups.size(); ++g) {
+    const PlaceGroup& group = parts.groups[g];
+    const std::uint32_t from = group.first > 3 ? group.first - 3 : 0;
+    const bool between = std::ranges::any_of(items.begin() + from, items.begin() + group.first, [&](const Item& item) { return document.text(item.first) == "between"; });
+    if (!between) continue;
+    const bool pair = group.members.size() == 2;
+    const bool next = !pair && g + 1 < parts.groups.size() && parts.groups[g + 1].first <= group.last + 3;
+    if (!pair && !next) continue;
+    parts.groups.erase(parts.groups.begin() + static_cast<std::ptrdiff_t>(g), parts.groups.begin() + static_cast<std::ptrdiff_t>(g + (pair ? 1 : 2)));
+    --g;
+  }
   // "from the toes to the knees" is a stretch of the limb.
   for (std::size_t g = 0; g + 1 < parts.groups.size(); ++g) {
     PlaceGroup& lower = parts.groups[g];

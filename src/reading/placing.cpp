@@ -402,7 +402,7 @@ class Placer {
 
   bool admits(const Unit& unit, PlaceSource source) const {
     const Admits admits = topic_.scope != nullptr ? topic_.scope->admits : Admits::all;
-    if (source == PlaceSource::named || source == PlaceSource::sentence) return admits != Admits::nothing;
+    if (source == PlaceSource::named || source == PlaceSource::sentence) return admits != Admits::nothing || neurological(unit);
     const Admit admit = unit.meaning != nullptr ? unit.meaning->admit : Admit::in_scope;
     switch (admits) {
       case Admits::all:
@@ -415,9 +415,18 @@ class Placer {
         if (source == PlaceSource::topic) break;
         return unit.meaning != nullptr && unit.meaning->kind == ConceptKind::test && false;
       case Admits::nothing:
-        return false;
+        return neurological(unit);
     }
     return true;
+  }
+
+  // Power, reflexes and sense told in the run of a text about the cranial nerves or the mind, by name.
+  bool neurological(const Unit& unit) const {
+    if (unit.meaning == nullptr || unit.meaning->kind != ConceptKind::component || unit.meaning->region || unit.first > 4) return false;
+    for (const PlaceGroup& group : parts_.groups) {
+      if (group.elsewhere) return false;
+    }
+    return unit.component == Component::strength || unit.component == Component::reflexes || unit.component == Component::sensation;
   }
 
   // Regions that a phrase may take from what is in force, although it has a usual place of its own.
@@ -481,7 +490,10 @@ class Placer {
     } else {
       group = locus_of(unit, topic_waits);
       if (!group) {
-        const auto before = preceding(unit);
+        auto before = preceding(unit);
+        // Unnamed pulses are of the place only if a preposition ties them to it.
+        const bool pulses = unit.component == Component::perfusion && unit.meaning != nullptr && unit.meaning->region == Region::extremities;
+        if (pulses && before && !artery_group(parts_.groups[*before])) before.reset();
         if (before) {
           const PlaceGroup& candidate = parts_.groups[*before];
           // What was pressed or seen at a place does not become the subject where a label is in force.
@@ -490,7 +502,7 @@ class Placer {
             group = before;
             if (!nearby(candidate, unit)) source = PlaceSource::sentence;
           }
-        } else if (!topic_waits && unit.component != Component::reflexes) {
+        } else if (!topic_waits && unit.component != Component::reflexes && !pulses) {
           group = earlier_clause(unit);
           source = PlaceSource::sentence;
           if (group && parts_.groups[*group].elsewhere && foreign_done(*group, unit)) group.reset();
@@ -597,6 +609,7 @@ class Placer {
       if (targets.empty()) {
         if (!admits(unit, PlaceSource::none)) return;
         if (unit.component == Component::unspecified) return;
+        if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak && unit.component == Component::perfusion) return;  // the heart's
         if (unit.component == Component::stability && unit.meaning == nullptr) return;  // "stable": who knows what
         // The skin as such, or how somebody looks, is of no joint.
         if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak && unit.component == Component::inspection) return;
@@ -668,6 +681,11 @@ class Placer {
   // Whether another unit already stands between the elsewhere-place and this one, closing it.
   bool foreign_done(Index, const Unit& unit) const { return unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere; }
 
+  bool artery_group(const PlaceGroup& group) const {
+    const Item& item = items_[group.members.front().item];
+    return item.is(ConceptKind::artery) || item.is(ConceptKind::muscle) || (item.is(ConceptKind::region) && is_group(group.members.front().place.region));
+  }
+
   bool neck_in_force() const {
     const auto is_neck = [](const PlaceRef& ref) { return ref.region == Region::cervical_spine; };
     for (const PlaceGroup& group : parts_.groups) {
@@ -733,8 +751,8 @@ class Placer {
         // Reflexes are of the whole body unless their level is named, and a limb named for its power is not the one whose
         // sensation is told next.
         if (unit.component == Component::reflexes) return false;
-        if (unit.component == Component::sensation && is_group(region)) return false;
-        return !is_spine(region) && region != Region::whole_body;
+        if (unit.component == Component::sensation && (is_group(region) || (topic_.scope != nullptr && topic_.scope->is_system))) return false;
+        return is_paired(region);
       case Component::perfusion:
         // Unnamed pulses are those of the extremities; capillary refill is where the sentence before was.
         return is_paired(region) && !(unit.meaning != nullptr && unit.meaning->region == Region::extremities);

@@ -196,6 +196,9 @@ class UnitFinder {
         case ConceptKind::muscle:
           if (muscles_graded(parts_.clause[i])) add(Unit::Kind::muscle, Component::strength, &c, i, i + 1);
           break;
+        case ConceptKind::artery:
+          if (felt(i)) add(Unit::Kind::component, Component::perfusion, &c, i, i + 1);
+          break;
         case ConceptKind::elsewhere_finding:
           add(Unit::Kind::elsewhere, Component::unspecified, &c, i, i + 1);
           break;
@@ -216,6 +219,16 @@ class UnitFinder {
       if (items_[j].is(ConceptKind::motion) || items_[j].places() || (items_[j].is(ConceptKind::component) && items_[j].meaning->component == Component::range_of_motion)) return true;
     }
     return motion_;
+  }
+
+  // An artery that is said to be felt, in a sentence without the word pulse.
+  bool felt(Index i) const {
+    if (perfusion_) return false;
+    for (Index j = i + 1; j < items_.size() && j < i + 4; ++j) {
+      if (items_[j].is(Cue::present) || items_[j].is(Cue::strong) || items_[j].is(Cue::absent)) return true;
+      if (items_[j].kind == ItemKind::figure && items_[j].figure.kind == FigureKind::plus_grade) return true;
+    }
+    return false;
   }
 
   // Pain counts by what brings it on: a motion, pressing, work against resistance, bearing weight, a manoeuvre.
@@ -1021,7 +1034,11 @@ class UnitFinder {
   Index next_unit_after(Index item, Index) const {
     Index end = static_cast<Index>(items_.size());
     for (const Unit& unit : parts_.units) {
-      if (unit.first > item) end = std::min(end, unit.first);
+      if (unit.first <= item) continue;
+      end = std::min(end, unit.first);
+      for (const PlaceGroup& group : parts_.groups) {
+        if (group.last == unit.first && group.first > item) end = std::min(end, group.first);
+      }
     }
     for (Index j = item; j < end; ++j) {
       if (!same_clause(item, j)) return j;
@@ -1056,6 +1073,8 @@ class UnitFinder {
       const Unit& next = parts_.units[order[after]];
       if (next.clause != unit.clause || !next.outcome || !takes_value(next) || !backward_[order[after]]) continue;
       if (!compatible(unit, next) || !listed(unit.last, next.first, false)) continue;
+      // "MMT shoulder flexion 4/5": a title, not a second answer.
+      if (unit.kind == Unit::Kind::component && unit.component == next.component && !separated(unit.last, next.first)) continue;
       copy_answer(unit, next);
       backward_[order[k]] = 1;
     }
@@ -1120,6 +1139,13 @@ class UnitFinder {
     }
   }
 
+  bool separated(Index a, Index b) const {
+    for (Index j = a; j < b; ++j) {
+      if (joins(items_[j])) return true;
+    }
+    return false;
+  }
+
   // "no", small words, then the unit.
   bool directly_denied(const Unit& unit) const {
     Index j = unit.first;
@@ -1170,7 +1196,7 @@ class UnitFinder {
 
   // A finding that is elicited rather than met with: Babinski, Romberg, clonus.
   static bool is_sign(const Unit& unit) {
-    return unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->sense == Sense::bad &&
+    return unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->sense == Sense::bad && !unit.meaning->adjective &&
            (unit.component == Component::reflexes || (unit.component == Component::gait && unit.meaning->id == "sign"));
   }
 
@@ -1286,7 +1312,8 @@ class UnitFinder {
       }
       // A bare value beside units that have their answers says nothing new ("strong and symmetric").
       const bool beside_place = context_.component && (*component == Component::reflexes || *component == Component::strength || *component == Component::sensation) && place_beside(i);
-      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i) && !beside_place) continue;
+      const bool own_sense = item.is(Cue::stable) || item.is(Cue::strong) || item.is(Cue::weak);
+      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i) && !beside_place && !own_sense) continue;
       Unit& unit = add(Unit::Kind::judgement, *component, nullptr, i, i + 1);
       put_value(unit, i);
     }
