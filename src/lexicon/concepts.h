@@ -20,6 +20,7 @@ enum class ConceptKind : std::uint8_t {
   region,             ///< regions.tsv, sided_regions.tsv
   part,               ///< structures.tsv: belongs to a region
   muscle,             ///< structures.tsv: graded, it is the region's strength
+  nerve,              ///< structures.tsv: where sensation or power is told, its limb
   artery,             ///< structures.tsv: with a pulse, it is the region's perfusion
   component,          ///< components.tsv: names a part of the exam without a result
   finding,            ///< findings.tsv

@@ -203,6 +203,8 @@ class LexiconLoader {
         c.kind = ConceptKind::muscle;
         c.artery_region = region_named(cells[5]);
         if (!c.artery_region) return unknown("region", cells[5]);
+      } else if (cells[2] == "nerve") {
+        c.kind = ConceptKind::nerve;
       } else if (cells[2] == "artery") {
         c.kind = ConceptKind::artery;
       } else {

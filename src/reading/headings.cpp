@@ -185,7 +185,7 @@ std::optional<FoundHeading> unknown_heading(const Document& d, std::uint32_t tok
   std::uint32_t i = token;
   const auto n = static_cast<std::uint32_t>(d.tokens().size());
   bool lower = false;
-  while (i < n && i < token + 8 && !is_break(d, i) && !d.is(i, ":")) {
+  while (i < n && i < token + 12 && !is_break(d, i) && !d.is(i, ":")) {
     if (d.tokens()[i].kind == TokenKind::word) {
       if (!capitalized(d.text(i))) lower = true;
     } else if (!d.is(i, "/") && !d.is(i, "&") && !d.is(i, "-") && !d.is(i, "'")) {
@@ -219,6 +219,14 @@ std::optional<FoundHeading> unknown_heading(const Document& d, std::uint32_t tok
     known.words_end = i;
     known.body = past_colon(d, i);
     if (d.text(token) == "REASON" || d.text(token) == "Reason") known.known = &heading;
+    return known;
+  }
+  const auto opening = d.lexicon().heading_phrases().longest(d.keys(), token);
+  if (opening.length > 0 && d.lexicon().heading(opening.value).level == Heading::Level::section && (line_start || all_capitals(d, token, i))) {
+    FoundHeading known;  // "Physical examination at the time of discharge"
+    known.known = &d.lexicon().heading(opening.value);
+    known.words_end = i;
+    known.body = past_colon(d, i);
     return known;
   }
   const bool capitals = all_capitals(d, token, i);

@@ -35,10 +35,20 @@ std::uint32_t spinal_level(const Document& d, std::uint32_t i, std::uint32_t end
       if (value < 1 || value > 5) return 0;
       region = Region::lumbar_spine;
       break;
-    case 'S':
+    case 'S': {
+      // S1 to S4 are heart sounds, too: a sacral level follows a lumbar one or is called a level.
       if (value < 1 || value > 5) return 0;
+      bool spinal = i > 0 && (d.is(i - 1, "-") || d.is(i - 1, "/"));
+      for (std::uint32_t j = i + 2; j < end && j < i + 5; ++j) {
+        const std::string_view word = d.text(j);
+        spinal = spinal || word.starts_with("dermatom") || word.starts_with("radic") || word.starts_with("level") || word.starts_with("nerve") || word.starts_with("root") ||
+                 word.starts_with("distribution");
+      }
+      for (std::uint32_t j = i > 8 ? i - 8 : 0; j + 1 < i; ++j) spinal = spinal || (d.is(j, "L") && d.tokens()[j + 1].kind == TokenKind::number);
+      if (!spinal) return 0;
       region = value == 1 ? Region::lumbar_spine : Region::pelvis;
       break;
+    }
     default:
       return 0;
   }

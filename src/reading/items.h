@@ -43,7 +43,7 @@ struct Item {
     return kind == ItemKind::meaning && meaning->kind == ConceptKind::grammar && (meaning->grammar & role) != 0;
   }
   bool places() const {
-    return is(ConceptKind::region) || is(ConceptKind::part) || is(ConceptKind::muscle) || is(ConceptKind::artery);
+    return is(ConceptKind::region) || is(ConceptKind::part) || is(ConceptKind::muscle) || is(ConceptKind::artery) || is(ConceptKind::nerve);
   }
 };
 

@@ -59,6 +59,18 @@ bool joins(const Item& item) {
          item.has(kAnd) || item.has(kOr);
 }
 
+// "upper extremity dermatomes", "lower extremity muscle groups": a limb that stands before a plural is both limbs.
+bool limb_of_many(const Document& document, const Item& item, std::uint32_t end) {
+  if (!item.is(ConceptKind::region) || !item.meaning->region || !is_group(*item.meaning->region) || item.meaning->many) return false;
+  for (std::uint32_t t = item.last; t < end && t < item.last + 2; ++t) {
+    const std::string_view word = document.text(t);
+    for (const std::string_view plural : {"dermatomes", "muscles", "groups", "joints", "reflexes", "pulses", "myotomes"}) {
+      if (word == plural) return true;
+    }
+  }
+  return false;
+}
+
 bool is_filler(const Item& item) { return item.has(kFiller) || item.has(kAffirms); }
 
 // The item after `i` that is neither filler, side nor bracket.
@@ -110,6 +122,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
   parts.groups.clear();
   parts.clause.assign(n, 0);
   const Talk talk = talk_of(context, items);
+  const std::uint32_t end_token = items.empty() ? 0 : items.back().last;
 
   // Clauses: a semicolon or "but" always starts one; a new subject after a comma or "and" does, too.
   std::uint32_t clause = 0;
@@ -130,7 +143,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
     if (item.is(ConceptKind::region) && item.meaning->exam) return exam_alone;
     if (item.is(ConceptKind::region) || item.is(ConceptKind::part)) return true;
     if (item.is(ConceptKind::elsewhere_place)) return true;
-    if (item.is(ConceptKind::artery)) return talk.pulses;
+    if (item.is(ConceptKind::artery)) return talk.pulses || (talk.sensation && item.meaning->region == Region::wrist);
+    if (item.is(ConceptKind::nerve)) return talk.sensation || talk.strength;
     if (item.is(ConceptKind::muscle)) return true;
     if (item.kind == ItemKind::level) {
       return true;
@@ -151,6 +165,11 @@ void find_places(const Document& document, const Context& context, SentenceParts
     if (item.is(ConceptKind::side)) {
       // "are both 5/5": counts the subjects, names no side.
       if (i > 0 && items[i - 1].has(kVerb) && i + 1 < n && is_value(items[i + 1]) && document.text(item.first) == "both") continue;
+      // "both flexion and extension": counts the motions.
+      if (document.text(item.first) == "both") {
+        const std::size_t next = next_solid(items, i + 1);
+        if (next < n && (items[next].is(ConceptKind::motion) || items[next].is(ConceptKind::component) || items[next].is(ConceptKind::finding) || items[next].is(ConceptKind::test))) continue;
+      }
       const auto side = side_of(*item.meaning->side);
       if (side && *side != Side::midline) {
         pending_side = *side;
@@ -209,10 +228,19 @@ void find_places(const Document& document, const Context& context, SentenceParts
       const Concept& c = *item.meaning;
       Region region = *c.region;
       if (talk.reflexes && c.reflex_region) region = *c.reflex_region;
+      if (c.kind == ConceptKind::artery && !talk.pulses) region = Region::upper_extremity;  // "median, radial and ulnar sensation"
+      // "Lower right extremity": the words of the limb stand apart.
+      if (region == Region::extremities && !c.many) {
+        for (std::size_t k = i; k > 0 && k + 3 > i; --k) {
+          const std::string_view before = document.text(items[k - 1].first);
+          if (before == "lower" || before == "Lower" || before == "LOWER") region = Region::lower_extremity;
+          if (before == "upper" || before == "Upper" || before == "UPPER") region = Region::upper_extremity;
+        }
+      }
       if (context.leg && c.leg_region) region = *c.leg_region;
       if (talk.pulses && c.artery_region) region = *c.artery_region;
       member.place = {region, Side::unstated, c.joints, c.back};
-      member.plural = c.many;
+      member.plural = c.many || limb_of_many(document, item, end_token);
       member.several = c.several;
       member.generic_part = c.kind == ConceptKind::part && region == Region::spine;
       member.structure = c.id;

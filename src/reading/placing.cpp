@@ -69,6 +69,7 @@ class Placer {
   std::optional<Index> modifier_of(const Unit& unit) const {
     for (Index g = 0; g < parts_.groups.size(); ++g) {
       const PlaceGroup& group = parts_.groups[g];
+      if (group.first > unit.first && group.last <= unit.last) return g;  // "pain in her low back with range of motion"
       if (group.last > unit.first || group.clause != unit.clause || group.compared) continue;
       bool touching = true;
       for (Index j = group.last; j < unit.first; ++j) {
@@ -412,8 +413,7 @@ class Placer {
         if (admit != Admit::anywhere) return false;
         break;
       case Admits::explicit_only:
-        if (source == PlaceSource::topic) break;
-        return unit.meaning != nullptr && unit.meaning->kind == ConceptKind::test && false;
+        return unit.component == Component::gait;
       case Admits::nothing:
         return neurological(unit);
     }
@@ -734,6 +734,7 @@ class Placer {
     if (admits == Admits::nothing) return false;
     if (admits == Admits::all) return true;
     if (unit.meaning != nullptr && unit.meaning->id == "neck") return true;
+    if (unit.component == Component::gait) return true;
     if (unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere) return admits == Admits::anywhere;
     return unit.meaning != nullptr && (unit.meaning->kind == ConceptKind::test || unit.meaning->kind == ConceptKind::muscle || unit.meaning->kind == ConceptKind::motion ||
                                        unit.meaning->component == Component::strength || unit.meaning->component == Component::reflexes);
@@ -815,7 +816,7 @@ class Placer {
     std::optional<Side> floating = unit.value_side;
     if (!floating) floating = floating_side(unit);
     if (!floating) {
-      if (target.side_source == SideSource::carried && paired && (symmetric_pair(unit) || paired_pulses(unit))) target.place.side = Side::both;
+      if (target.side_source == SideSource::carried && paired && symmetric_pair(unit)) target.place.side = Side::both;
       const bool reflex_level = unit.component == Component::reflexes && target.source != PlaceSource::own;
       if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit))) {
         target.place.side = Side::both;

@@ -1211,6 +1211,17 @@ class UnitFinder {
       });
       if (answered) unit.outcome.reset();
     }
+    // "Romberg, finger-to-nose and heel-to-shin are all normal"
+    for (Unit& unit : parts_.units) {
+      if (!is_sign(unit) || unit.outcome != Outcome::abnormal) continue;
+      for (Index i = unit.last; i < items_.size() && same_clause(unit.first, i); ++i) {
+        if (items_[i].is(ConceptKind::component) || items_[i].is(ConceptKind::test)) break;
+        if (!items_[i].is(Cue::normal) && !items_[i].is(Cue::negative) && !items_[i].is(Cue::good)) continue;
+        unit.outcome = Outcome::normal;
+        unit.words.push_back(span(i, i + 1));
+        break;
+      }
+    }
   }
 
   void doubts() {
