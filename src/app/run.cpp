@@ -69,7 +69,7 @@ int dispatch(const Arguments& arguments, Console& console) {
     append_help(console.out.buffer());
     return kComplete;
   }
-  const auto command = std::ranges::find(kCommands, first, &Command::name);
+  const auto* const command = std::ranges::find(kCommands, first, &Command::name);
   if (command != kCommands.end()) return command->run({arguments.begin() + 1, arguments.end()}, console);
 
   std::array<std::string_view, kCommands.size()> names;

@@ -24,12 +24,12 @@ constexpr std::array<Format, 2> kFormats = {{
 std::span<const Format> formats() { return kFormats; }
 
 const Format* format_named(std::string_view name) {
-  const auto found = std::ranges::find(kFormats, name, &Format::name);
+  const auto* const found = std::ranges::find(kFormats, name, &Format::name);
   return found == kFormats.end() ? nullptr : &*found;
 }
 
 const Format& format_of(std::string_view path) {
-  const auto found = std::ranges::find_if(
+  const auto* const found = std::ranges::find_if(
       kFormats, [&](const Format& f) { return !f.extension.empty() && path.ends_with(f.extension); });
   return found == kFormats.end() ? kFormats.front() : *found;
 }

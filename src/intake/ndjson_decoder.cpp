@@ -70,7 +70,8 @@ simdjson::error_code check(ondemand::value value, int depth) {
       if (const auto error = value.get_array().get(array)) return error;
       for (auto result : array) {
         ondemand::value element;
-        if (const auto error = std::move(result).get(element)) return error;
+        // get() takes rvalues only.
+        if (const auto error = std::move(result).get(element)) return error;  // NOLINT(performance-move-const-arg)
         if (const auto error = check(element, depth + 1)) return error;
       }
       return simdjson::SUCCESS;

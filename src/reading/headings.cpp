@@ -72,6 +72,20 @@ bool spaced_dash(const Document& d, std::uint32_t i) {
   return d.tokens()[i + 1].space_before;
 }
 
+// Whether a list of places goes on at a token.
+bool goes_on(const Document& d, std::uint32_t i) {
+  for (int steps = 0; steps < 3 && i < d.tokens().size(); ++steps) {
+    if (side_letter_at(d, i)) return true;
+    const auto match = d.lexicon().phrases().longest(d.keys(), i);
+    if (match.length == 0) return false;
+    const Concept& c = d.lexicon().meaning(match.value);
+    if (c.kind == ConceptKind::region || c.kind == ConceptKind::part || c.kind == ConceptKind::muscle || c.kind == ConceptKind::side) return true;
+    if (c.kind != ConceptKind::grammar) return false;
+    i += match.length;
+  }
+  return false;
+}
+
 // A label that names places or a side and little else: "Right knee:", "Examination of the left shoulder reveals:".
 std::optional<FoundHeading> place_label(const Document& d, std::uint32_t token, bool line_start) {
   FoundHeading found;
@@ -98,6 +112,13 @@ std::optional<FoundHeading> place_label(const Document& d, std::uint32_t token, 
     if (match.length == 0) {
       const std::string_view text = d.text(i);
       if (d.tokens()[i].kind == TokenKind::number) return std::nullopt;
+      if (text == "," && line_start && has_place && pending_side && !goes_on(d, i + 1)) {
+        // "Left knee, no effusion, full motion.": the places, then what is said of them.
+        found.words_end = i;
+        found.body = i + 1;
+        found.label.label = true;
+        return found;
+      }
       if (text == "/" || text == "," || text == "&" || text == "-" || text == "(" || text == ")") {
         ++i;
         continue;

@@ -235,6 +235,19 @@ void itemize(const Document& d, const Sentence& sentence, std::vector<Item>& out
       put(ItemKind::word, 1);
     }
   }
+  // "both flexion and extension", "are both 5/5": counts, and names no side.
+  for (std::size_t k = 0; k + 1 < out.size(); ++k) {
+    if (!out[k].is(ConceptKind::side) || out[k].last - out[k].first != 1) continue;
+    const std::string_view text = d.text(out[k].first);
+    if (text != "both" && text != "Both") continue;
+    std::size_t next = k + 1;
+    while (next < out.size() && out[next].has(kFiller)) ++next;
+    if (next >= out.size()) continue;
+    const Item& item = out[next];
+    const bool counted = item.is(ConceptKind::motion) || item.is(ConceptKind::component) || item.is(ConceptKind::finding) || item.is(ConceptKind::test);
+    const bool judged = k > 0 && out[k - 1].has(kVerb) && !item.places();
+    if (counted || judged) out[k].kind = ItemKind::word;
+  }
 }
 
 }  // namespace jointledger

@@ -154,7 +154,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
 
   for (std::size_t i = 0; i < n; ++i) {
     const Item& item = items[i];
-    if (item.kind == ItemKind::semicolon || item.is(Cue::but) || (item.is(Cue::rest) && i > 0)) {
+    if (item.kind == ItemKind::semicolon || item.is(Cue::but) || (item.is(Cue::rest) && i > 0 && !(next_solid(items, i + 1) < n && items[next_solid(items, i + 1)].places()))) {
       ++clause;
       said_something = false;
       pending_side.reset();
@@ -163,13 +163,6 @@ void find_places(const Document& document, const Context& context, SentenceParts
     }
     parts.clause[i] = clause;
     if (item.is(ConceptKind::side)) {
-      // "are both 5/5": counts the subjects, names no side.
-      if (i > 0 && items[i - 1].has(kVerb) && i + 1 < n && is_value(items[i + 1]) && document.text(item.first) == "both") continue;
-      // "both flexion and extension": counts the motions.
-      if (document.text(item.first) == "both") {
-        const std::size_t next = next_solid(items, i + 1);
-        if (next < n && (items[next].is(ConceptKind::motion) || items[next].is(ConceptKind::component) || items[next].is(ConceptKind::finding) || items[next].is(ConceptKind::test))) continue;
-      }
       const auto side = side_of(*item.meaning->side);
       if (side && *side != Side::midline) {
         pending_side = *side;
@@ -203,7 +196,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
         pending_side.reset();
         have_pending = false;
       }
-      if (item.kind != ItemKind::word) at = false;
+      if (item.kind != ItemKind::word && item.kind != ItemKind::number) at = false;
       continue;
     }
 
@@ -454,6 +447,22 @@ void find_places(const Document& document, const Context& context, SentenceParts
     --g;
   }
   // "from the toes to the knees" is a stretch of the limb.
+  for (PlaceGroup& group : parts.groups) {
+    if (group.members.size() < 2 || group.first == 0 || document.text(items[group.first - 1].first) != "from") continue;
+    const PlaceGroup::Member& low = group.members[0];
+    const PlaceGroup::Member& high = group.members[1];
+    bool to = false;
+    for (std::uint32_t j = low.item + 1; j < high.item; ++j) to = to || document.text(items[j].first) == "to" || document.text(items[j].first) == "through";
+    for (const Region limb : {Region::lower_extremity, Region::upper_extremity}) {
+      if (!to || !covers(limb, low.place.region) || !covers(limb, high.place.region)) continue;
+      PlaceGroup::Member whole = low;
+      whole.place.region = limb;
+      whole.structure = {};
+      whole.plural = low.plural || low.several || high.plural;
+      group.members.assign(1, whole);
+      break;
+    }
+  }
   for (std::size_t g = 0; g + 1 < parts.groups.size(); ++g) {
     PlaceGroup& lower = parts.groups[g];
     PlaceGroup& upper = parts.groups[g + 1];

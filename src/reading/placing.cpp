@@ -107,6 +107,13 @@ class Placer {
         if (!same_list && (topic_waits || waiting_place())) return std::nullopt;
         if (!same_list && subject_before(unit)) return std::nullopt;
       }
+      // "angiomas on his trunk and upper extremities": of two places in a list, the one that counts.
+      if (group.elsewhere && g + 1 < parts_.groups.size()) {
+        const PlaceGroup& next = parts_.groups[g + 1];
+        bool list = !next.elsewhere && next.clause == group.clause && !next.subject;
+        for (Index j = group.last; list && j < next.first; ++j) list = joins(items_[j]) || is_filler(items_[j]);
+        if (list) return g + 1;
+      }
       for (Index j = unit.last; j < group.first; ++j) {
         if (items_[j].is(Cue::except)) return std::nullopt;
       }
@@ -573,6 +580,10 @@ class Placer {
       if (side == Side::unstated) {
         PlaceRef bare{region, Side::unstated, false};
         target.place.side = settle_side(bare, false, plural_words(unit), side_source);
+        if (target.place.side == Side::unstated && unit.component == Component::reflexes && region == Region::upper_extremity) {
+          target.place.side = Side::both;  // Hoffmann
+          side_source = SideSource::plural;
+        }
         if (target.place.side == Side::unstated && (unit.component == Component::reflexes || (unit.component == Component::strength && region == Region::upper_extremity))) {
           // Reflexes and drift are looked for in pairs.
           if (unit.component == Component::strength) {
@@ -771,6 +782,10 @@ class Placer {
     const PlaceSource source = targets.front().source;
     const Region region = targets.front().place.region;
     const bool finding_with_place = unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->region.has_value();
+    if (finding_with_place && *unit.meaning->region == Region::spine && source == PlaceSource::heading && !is_spine(region)) {
+      targets.clear();  // kyphosis under Chest
+      return;
+    }
     if (finding_with_place && *unit.meaning->region == Region::extremities && source != PlaceSource::label) {
       // Edema, clubbing, cyanosis: the limb of the heading, or the extremities.
       if (!covers(Region::extremities, region) || source == PlaceSource::topic) targets.clear();
@@ -817,8 +832,10 @@ class Placer {
     if (!floating) floating = floating_side(unit);
     if (!floating) {
       if (target.side_source == SideSource::carried && paired && symmetric_pair(unit)) target.place.side = Side::both;
+      const bool muscles = unit.kind == Unit::Kind::muscle && unit.meaning != nullptr && unit.meaning->kind == ConceptKind::motion_muscle;
+      const bool limb_attribute = target.source == PlaceSource::named && is_group(target.place.region) && attributive(unit) && target.side_source == SideSource::none;
       const bool reflex_level = unit.component == Component::reflexes && target.source != PlaceSource::own;
-      if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit))) {
+      if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit) || muscles || limb_attribute)) {
         target.place.side = Side::both;
         target.side_source = SideSource::named;
       }
@@ -843,6 +860,12 @@ class Placer {
     }
     target.place.side = *floating;
     target.side_source = SideSource::named;
+  }
+
+  // "upper extremity range of motion": the limb as a kind.
+  bool attributive(const Unit& unit) const {
+    if (unit.kind != Unit::Kind::component || unit.first == 0) return false;
+    return items_[unit.first - 1].is(ConceptKind::region);
   }
 
   // "Left-sided weakness", "strength 4/5 on the right": power told by side, of no limb, is that of the limbs of the side;
@@ -890,7 +913,7 @@ class Placer {
 
   void say(const Unit& unit, const Target& target) {
     if (target.place.region == Region::whole_body && unit.component == Component::inspection && target.source == PlaceSource::none && unit.meaning != nullptr &&
-        unit.meaning->kind == ConceptKind::finding && unit.meaning->admit == Admit::region && topic_.scope != nullptr && !topic_.scope->is_system) {
+        unit.meaning->kind == ConceptKind::finding && unit.meaning->admit == Admit::region && topic_.scope != nullptr && !topic_.scope->is_system && !topic_.scope->component) {
       return;
     }
     // Masses in the neck are not of its joints.

@@ -62,6 +62,7 @@ class UnitFinder {
   void remainders() {
     for (Index i = 0; i < items_.size(); ++i) {
       if (!items_[i].is(Cue::rest)) continue;
+      if (i + 1 < items_.size() && (items_[i + 1].places() || (is_filler(items_[i + 1]) && i + 2 < items_.size() && items_[i + 2].places()))) continue;  // "the rest of the foot"
       for (Unit& unit : parts_.units) {
         if (unit.clause == parts_.clause[i] && unit.first >= i) unit.after_rest = true;
         // "full strength in all other areas"

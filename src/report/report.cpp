@@ -16,7 +16,7 @@ constexpr std::array<ReportFormat, 3> kFormats = {kTextReport, kJsonReport, kNdj
 std::span<const ReportFormat> report_formats() { return kFormats; }
 
 const ReportFormat* report_format_named(std::string_view name) {
-  const auto found = std::ranges::find(kFormats, name, &ReportFormat::name);
+  const auto* const found = std::ranges::find(kFormats, name, &ReportFormat::name);
   return found == kFormats.end() ? nullptr : &*found;
 }
 
