@@ -129,7 +129,8 @@ class LexiconLoader {
       return region(cells[1], c);
     });
     table(dir, "elsewhere.tsv", {"phrase", "kind"}, [](Cells cells, Concept& c) {
-      if (cells[1] == "place") {
+      if (cells[1] == "place" || cells[1] == "neck_place") {
+        if (cells[1] == "neck_place") c.id = "neck";
         c.kind = ConceptKind::elsewhere_place;
       } else if (cells[1] == "finding") {
         c.kind = ConceptKind::elsewhere_finding;

@@ -64,6 +64,7 @@ struct Context {
   std::optional<Component> component;  ///< of a part heading
   SectionKind section = SectionKind::exam;
   std::optional<std::pair<Side, Side>> columns;  ///< of a table: "R L" in the line above
+  bool sided = false;  ///< a left or right side is in force
   bool leg = false;  ///< a leg, ankle or foot is in force or complained of
 };
 

@@ -219,6 +219,16 @@ std::optional<FoundHeading> unknown_heading(const Document& d, std::uint32_t tok
   const auto subject = d.lexicon().phrases().longest(d.keys(), token);
   if (subject.length > 0 && token + subject.length == i) {
     switch (d.lexicon().meaning(subject.value).kind) {
+      case ConceptKind::elsewhere_place:
+      case ConceptKind::elsewhere_finding: {
+        // "Prostate:", "Sphincter tone:": the heading of another organ.
+        FoundHeading other;
+        other.words_end = i;
+        other.body = past_colon(d, i);
+        other.label.admits = Admits::explicit_only;
+        other.label.is_system = true;
+        return other;
+      }
       case ConceptKind::motion:
       case ConceptKind::finding:
       case ConceptKind::test:

@@ -233,7 +233,9 @@ void find_places(const Document& document, const Context& context, SentenceParts
       if (context.leg && c.leg_region) region = *c.leg_region;
       if (talk.pulses && c.artery_region) region = *c.artery_region;
       member.place = {region, Side::unstated, c.joints, c.back};
-      member.plural = c.many || limb_of_many(document, item, end_token);
+      // "Upper extremity range of motion": the limb as a kind, unless a side is in reach.
+      const bool kind = i + 1 < n && items[i + 1].is(ConceptKind::component) && is_group(region) && c.kind == ConceptKind::region && !context.sided;
+      member.plural = c.many || kind || limb_of_many(document, item, end_token);
       member.several = c.several;
       member.generic_part = c.kind == ConceptKind::part && region == Region::spine;
       member.structure = c.id;

@@ -491,6 +491,9 @@ class Placer {
           }
         }
       }
+    } else if (unit.kind == Unit::Kind::judgement && unit.last < items_.size() && items_[unit.last].is(Cue::extent) && (system_places() || label_in_force())) {
+      // "1/1 quads and hamstrings, 0/0 distally": of the limb of the heading.
+      group = locus_of(unit, topic_waits);
     } else if (modifier) {
       group = modifier;
       // "no edema of the ankles, knee effusion" and the like: nearest wins.
@@ -833,9 +836,8 @@ class Placer {
     if (!floating) {
       if (target.side_source == SideSource::carried && paired && symmetric_pair(unit)) target.place.side = Side::both;
       const bool muscles = unit.kind == Unit::Kind::muscle && unit.meaning != nullptr && unit.meaning->kind == ConceptKind::motion_muscle;
-      const bool limb_attribute = target.source == PlaceSource::named && is_group(target.place.region) && attributive(unit) && target.side_source == SideSource::none;
       const bool reflex_level = unit.component == Component::reflexes && target.source != PlaceSource::own;
-      if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit) || muscles || limb_attribute)) {
+      if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit) || muscles)) {
         target.place.side = Side::both;
         target.side_source = SideSource::named;
       }
@@ -860,12 +862,6 @@ class Placer {
     }
     target.place.side = *floating;
     target.side_source = SideSource::named;
-  }
-
-  // "upper extremity range of motion": the limb as a kind.
-  bool attributive(const Unit& unit) const {
-    if (unit.kind != Unit::Kind::component || unit.first == 0) return false;
-    return items_[unit.first - 1].is(ConceptKind::region);
   }
 
   // "Left-sided weakness", "strength 4/5 on the right": power told by side, of no limb, is that of the limbs of the side;
@@ -1081,7 +1077,8 @@ class Placer {
       if (group.elsewhere) {
         if (!group.at_before) {
           chosen = nullptr;
-          topic_.elsewhere = true;
+          const Item& named = items_[group.members.front().item];
+          topic_.elsewhere = named.meaning == nullptr || named.meaning->id != "neck";
         }
         continue;
       }

@@ -137,9 +137,10 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
     Context context;
     context.component = standing.component;
     context.section = stretch.section;
-    context.leg = in_leg(standing, ledger.complaints);
     m.document.sentences(stretch, m.sentences);
     for (const Sentence& sentence : m.sentences) {
+      context.leg = in_leg(standing, ledger.complaints);
+      context.sided = topic.side == Side::left || topic.side == Side::right;
       itemize(m.document, sentence, m.parts.items);
       ++count;
       if (m.parts.items.empty() || is_hearsay(m.parts.items)) continue;

@@ -728,6 +728,10 @@ class UnitFinder {
         if (unit.last <= i) before = u;
         if (unit.first > i && after == kNone) after = u;
       }
+      // "1/1 quads and hamstrings, 0/0 distally": the second value is of another stretch of the limb.
+      const bool further_along = i + 1 < items_.size() && items_[i + 1].is(Cue::extent) && before != kNone && parts_.units[before].kind == Unit::Kind::muscle &&
+                                 last_value != kNone && items_[i - 1].kind == ItemKind::comma;
+      if (further_along) continue;
       const auto reads = [&](Index u) { return u != kNone && value_of(i, parts_.units[u]).outcome.has_value(); };
       const bool before_adjacent = before != kNone && adjacent(parts_.units[before].last, i);
       const bool after_adjacent = after != kNone && adjacent(i + 1, parts_.units[after].first);
