@@ -11,16 +11,11 @@
 #include <string_view>
 #include <vector>
 
+#include "ledger/remark.h"
+#include "ledger/span.h"
 #include "ledger/terms.h"
 
 namespace jointledger {
-
-/// A range of bytes of the note as it came in, half open: [start, end).
-struct Span {
-  std::uint32_t start = 0;
-  std::uint32_t end = 0;
-  bool operator==(const Span&) const = default;
-};
 
 /// What was measured of one motion, in degrees. A single figure ("flexion 120") has `from` empty.
 /// `lacking` is set where the note counts down from full ("lacks 10 degrees of extension").
@@ -67,6 +62,14 @@ struct Complaint {
 struct Ledger {
   std::vector<Entry> entries;        ///< at most one per (region, component, side), ordered by those
   std::vector<Complaint> complaints; ///< at most one per (region, side), in order of appearance
+
+  // What the checks of the note against itself look at, in order of appearance.
+  std::vector<Remark> remarks;
+  std::vector<NamedPlace> named_in_exam;
+  std::vector<NamedPlace> named_in_assessment;  ///< assessment, diagnosis and plan
+  std::vector<JointState> joint_states;
+  std::vector<SideSlip> side_slips;
+  std::vector<Span> exam;  ///< the text of the exam, ascending; a heading's own words left out
 };
 
 }  // namespace jointledger

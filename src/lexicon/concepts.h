@@ -124,7 +124,7 @@ struct Concept {
 
 /// A word that tells what a visit is about: complaints.tsv.
 struct ComplaintCue {
-  enum class Use : std::uint8_t { symptom, injury, visit, past, spread, gone, denial, general, named };
+  enum class Use : std::uint8_t { symptom, injury, visit, tells, past, spread, gone, denial, general, named };
   Use use = Use::symptom;
   std::optional<Region> region;  ///< of Use::named
   Side side = Side::unstated;

@@ -87,7 +87,8 @@ constexpr std::array<Named<SectionKind>, 10> kSections = {{{"exam", SectionKind:
                                                            {"other", SectionKind::other},
                                                            {"none", SectionKind::none}}};
 
-constexpr std::array<Named<ComplaintCue::Use>, 9> kUses = {{{"symptom", ComplaintCue::Use::symptom},
+constexpr std::array<Named<ComplaintCue::Use>, 10> kUses = {{{"tells", ComplaintCue::Use::tells},
+                                                             {"symptom", ComplaintCue::Use::symptom},
                                                             {"injury", ComplaintCue::Use::injury},
                                                             {"visit", ComplaintCue::Use::visit},
                                                             {"past", ComplaintCue::Use::past},

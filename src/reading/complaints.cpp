@@ -36,7 +36,8 @@ bool has(const std::vector<Found>& cues, Use use) {
 
 /// Whether trouble at `known` is often described as at `other`: neighbours, and the limb or spine that holds it.
 bool next_door(Region known, Region other) {
-  if (covers(other, known) || covers(known, other)) return true;
+  if (other == Region::spine && covers(other, known)) return true;
+  if (covers(other, known) && (known == Region::thigh || known == Region::elbow || known == Region::shoulder)) return true;
   static constexpr std::pair<Region, Region> kNeighbours[] = {
       {Region::ankle, Region::foot},         {Region::wrist, Region::hand},     {Region::lumbar_spine, Region::pelvis},
       {Region::lumbar_spine, Region::thoracic_spine}, {Region::shoulder, Region::upper_arm}, {Region::elbow, Region::forearm},
@@ -94,14 +95,18 @@ class ComplaintFinder {
     const bool named = has(cues_, Use::named);
     const bool symptom = named || has(cues_, Use::symptom) || has(cues_, Use::injury) || has(cues_, Use::visit);
     if (!symptom && !reason) return;
-    if (strict_ && !has(cues_, Use::visit)) return;
+    if (strict_ && !has(cues_, Use::visit) && !has(cues_, Use::tells)) return;
     itemize(d_, sentence, parts_.items);
     Context context;
     find_places(d_, context, parts_);
     for (const Found& found : cues_) {
       if (found.cue->use == Use::named && !excluded(found.first, reason)) {
         Side side = found.cue->side;
-        if (const auto beside = side_beside(found)) side = *beside;
+        if (const auto beside = side_beside(found)) {
+          side = *beside;
+        } else if (side == Side::unstated) {
+          if (const auto before = side_before(found.first)) side = *before;
+        }
         collect_.add(level(*found.cue->region, false), side, d_.span(found.first, found.last), injury_, reason);
       }
     }
@@ -119,6 +124,7 @@ class ComplaintFinder {
         PlaceRef place = member.place;
         if (place.joints) continue;
         if (place.side == Side::unstated && (member.plural || member.several)) place.side = Side::both;
+        if (place.side == Side::unstated && reason) place.side = side_before(item.first).value_or(Side::unstated);
         if (!is_paired(place.region) && !member.sided) place.side = Side::midline;
         const Region region = level(place.region, place.back);
         collect_.add(region, place.side, d_.span(item.first, item.last), injury_, reason);
@@ -156,6 +162,17 @@ class ComplaintFinder {
     return std::ranges::any_of(cues_, [&](const Found& f) { return f.cue->use == Use::named && token >= f.first && token < f.last; });
   }
 
+  // The side of a place named earlier in the sentence.
+  std::optional<Side> side_before(std::uint32_t token) const {
+    std::optional<Side> side;
+    for (const PlaceGroup& group : parts_.groups) {
+      for (const auto& member : group.members) {
+        if (parts_.items[member.item].first < token && member.sided && is_paired(member.place.region)) side = member.place.side;
+      }
+    }
+    return side;
+  }
+
   std::optional<Side> side_beside(const Found& found) const {
     for (const Item& item : parts_.items) {
       if (!item.is(ConceptKind::side)) continue;
@@ -175,7 +192,8 @@ class ComplaintFinder {
           if (found.last <= at && !separated(found.last, at)) return true;
           break;
         case Use::past:
-          if (!reason && !(found.last <= at && separated(found.last, at))) return true;
+          if (reason) break;
+          if (found.last <= at ? !separated(found.last, at) : found.first <= at + 7) return true;
           break;
         case Use::gone:
           if (!reason && found.last >= at) return true;
@@ -205,11 +223,16 @@ class ComplaintFinder {
   bool has_general(std::uint32_t first, std::uint32_t last) const {
     return std::ranges::any_of(cues_, [&](const Found& f) {
       if (f.cue->use != Use::general) return false;
+      if (f.last <= first && symptom_after(last)) return false;  // "body aches and right knee pain"
       for (const Found& other : cues_) {
         if (other.cue->use == Use::symptom && other.first >= f.last && other.last <= first) return false;
       }
       return (f.first >= last && f.first <= last + 1) || (f.last <= first && first - f.last <= 4) || (f.first <= first && f.last >= last);
     });
+  }
+
+  bool symptom_after(std::uint32_t token) const {
+    return std::ranges::any_of(cues_, [&](const Found& f) { return (f.cue->use == Use::symptom || f.cue->use == Use::injury) && f.first >= token && f.first <= token + 1; });
   }
 
   // Whether a symptom or injury is told of the place.
@@ -219,14 +242,16 @@ class ComplaintFinder {
       const bool visit = found.cue->use == Use::visit;
       if (!symptom && !visit) continue;
       // Swelling of the legs is more often of the heart than of the joints.
-      if (symptom && covers(group.members.front().place.region, Region::knee) && is_group(group.members.front().place.region) && d_.text(found.first).starts_with("swell")) continue;
+      const PlaceRef& place = group.members.front().place;
+      const bool one_side = place.side == Side::left || place.side == Side::right;
+      if (symptom && !one_side && covers(place.region, Region::knee) && is_group(place.region) && d_.text(found.first).starts_with("swell")) continue;
       if (found.first >= end) {
         // "knee pain", "the knee has been swollen"
         if (symptom && found.first - end <= 6 && !moved(end, found.first)) return true;
       } else if (found.last <= at) {
         const std::uint32_t gap = at - found.last;
         if (visit && gap <= 8) return true;
-        if (symptom && (gap <= 4 || (group.at_before && gap <= 14))) return true;
+        if (symptom && (gap <= 4 || (group.at_before && gap <= (d_.text(at - 1) == "over" || d_.text(at - 2) == "over" ? 9U : 20U)))) return true;
       } else {
         return symptom;
       }
@@ -269,6 +294,23 @@ void survey(const Document& d, bool& low_back, bool& injury) {
   }
 }
 
+// Whether a reason for the visit is given, and no word of it is a symptom, an injury or a follow-up.
+bool other_reason(const Document& d) {
+  std::vector<Found> cues;
+  bool given = false;
+  for (const Stretch& stretch : d.stretches()) {
+    if (stretch.section != SectionKind::complaint || stretch.last <= stretch.first) continue;
+    given = true;
+    find_cues(d, {stretch.first, stretch.last}, cues);
+    if (!cues.empty()) return false;
+    for (std::uint32_t i = stretch.first; i < stretch.last; ++i) {
+      const std::string_view word = d.text(i);
+      if (word.size() > 1 && (word.substr(1).starts_with("ollow") || word.substr(1).starts_with("OLLOW") || word.substr(1).starts_with("oint"))) return false;
+    }
+  }
+  return given;
+}
+
 }  // namespace
 
 void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::vector<Complaint>& out) {
@@ -286,6 +328,8 @@ void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::v
     }
   };
   read(SectionKind::complaint, true);
+  // A reason for the visit that is of no joint and no general complaint: the history then names joints in passing.
+  finder.be_strict(out.empty() && other_reason(d));
   read(SectionKind::history, false);
   finder.be_strict(true);
   read(SectionKind::none, false);
