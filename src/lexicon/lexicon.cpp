@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <functional>
 #include <map>
 #include <set>
+#include <system_error>
 #include <utility>
 
 #include "lexicon/table.h"
@@ -97,6 +99,16 @@ constexpr std::array<Named<ComplaintCue::Use>, 10> kUses = {{{"tells", Complaint
                                                             {"denial", ComplaintCue::Use::denial},
                                                             {"general", ComplaintCue::Use::general},
                                                             {"named", ComplaintCue::Use::named}}};
+
+constexpr std::array<Named<RemarkWord::Use>, 5> kRemarkUses = {{{"finding", RemarkWord::Use::finding},
+                                                                {"narrows", RemarkWord::Use::narrows},
+                                                                {"change", RemarkWord::Use::change},
+                                                                {"hedge", RemarkWord::Use::hedge},
+                                                                {"compared", RemarkWord::Use::compared}}};
+
+constexpr std::array<Named<JointStateWord::Use>, 3> kStateUses = {{{"absent", JointStateWord::Use::absent},
+                                                                   {"fused", JointStateWord::Use::fused},
+                                                                   {"excuse", JointStateWord::Use::excuse}}};
 
 constexpr std::array<Named<Admits>, 4> kAdmits = {{{"all", Admits::all},
                                                    {"anywhere", Admits::anywhere},
@@ -271,6 +283,9 @@ class LexiconLoader {
     headings(dir);
     complaints(dir);
     measures(dir);
+    remark_words(dir);
+    joint_states(dir);
+    motion_limits(dir);
   }
 
   void finish() {
@@ -449,6 +464,67 @@ class LexiconLoader {
             });
   }
 
+  void remark_words(const fs::path& dir) {
+    const std::string where = (dir / "remark_words.tsv").string();
+    rows_of(dir, "remark_words.tsv", std::array<std::string_view, 3>{"phrase", "use", "id"}, [&](const TableRow& row) {
+      const auto use = find_named(kRemarkUses, row.cells[1]);
+      if (!use) return unknown("use", row.cells[1]);
+      const bool wants_id = *use == RemarkWord::Use::finding || *use == RemarkWord::Use::narrows;
+      if (wants_id == row.cells[2].empty()) return std::string(wants_id ? "an id is needed" : "this use has no id");
+      lexicon_.remark_words_.push_back({*use, row.cells[2]});
+      forms(lexicon_.remark_phrases_, row.cells[0], static_cast<std::uint32_t>(lexicon_.remark_words_.size() - 1),
+            where, row.line);
+      return std::string();
+    });
+  }
+
+  void joint_states(const fs::path& dir) {
+    const std::string where = (dir / "joint_states.tsv").string();
+    rows_of(dir, "joint_states.tsv", std::array<std::string_view, 3>{"phrase", "state", "from"},
+            [&](const TableRow& row) {
+              const auto use = find_named(kStateUses, row.cells[1]);
+              if (!use) return unknown("state", row.cells[1]);
+              JointStateWord word{*use, std::nullopt};
+              if (!row.cells[2].empty()) {
+                word.from = region_named(row.cells[2]);
+                if (!word.from) return unknown("region", row.cells[2]);
+              }
+              lexicon_.joint_state_words_.push_back(word);
+              forms(lexicon_.joint_state_phrases_, row.cells[0],
+                    static_cast<std::uint32_t>(lexicon_.joint_state_words_.size() - 1), where, row.line);
+              return std::string();
+            });
+  }
+
+  void motion_limits(const fs::path& dir) {
+    rows_of(dir, "ranges.tsv",
+            std::array<std::string_view, 5>{"region", "motion", "normal", "implausible_above", "source"},
+            [&](const TableRow& row) {
+              const auto region = region_named(row.cells[0]);
+              if (!region) return unknown("region", row.cells[0]);
+              const auto motion = motion_named(row.cells[1]);
+              if (!motion) return unknown("motion", row.cells[1]);
+              const auto normal = degrees_in(row.cells[2]);
+              if (!normal) return unknown("number of degrees", row.cells[2]);
+              const auto above = degrees_in(row.cells[3]);
+              if (!above) return unknown("number of degrees", row.cells[3]);
+              if (*above < *normal) return std::string("what is normal would be implausible");
+              const bool known = std::ranges::any_of(lexicon_.motion_limits_, [&](const MotionLimit& limit) {
+                return limit.region == *region && limit.motion == *motion;
+              });
+              // A later folder was read before, and its row holds.
+              if (!known) lexicon_.motion_limits_.push_back({*region, *motion, *normal, *above});
+              return std::string();
+            });
+  }
+
+  static std::optional<int> degrees_in(std::string_view cell) {
+    int value = 0;
+    const auto parsed = std::from_chars(cell.data(), cell.data() + cell.size(), value);
+    if (parsed.ec != std::errc() || parsed.ptr != cell.data() + cell.size() || value < 0) return std::nullopt;
+    return value;
+  }
+
   void measures(const fs::path& dir) {
     rows_of(dir, "measures.tsv", std::array<std::string_view, 2>{"kind", "pattern"}, [&](const TableRow& row) {
       const auto kind = find_named(kFigures, row.cells[0]);
@@ -481,7 +557,8 @@ class LexiconLoader {
         fault(LexiconFault::Severity::error, where, line, "'" + form + "' has no words");
         continue;
       }
-      const bool capitals = words.size() == 1 && &phrases == &lexicon_.phrases_ &&
+      const bool may_be_capitals = &phrases == &lexicon_.phrases_ || &phrases == &lexicon_.joint_state_phrases_;
+      const bool capitals = words.size() == 1 && may_be_capitals &&
                             std::ranges::none_of(form, [](char c) { return c >= 'a' && c <= 'z'; }) &&
                             std::ranges::any_of(form, [](char c) { return c >= 'A' && c <= 'Z'; });
       ++lexicon_.phrase_count_;

@@ -15,9 +15,11 @@
 #include <variant>
 #include <vector>
 
+#include "ledger/motion_limits.h"
 #include "lexicon/concepts.h"
 #include "lexicon/measures.h"
 #include "lexicon/phrases.h"
+#include "lexicon/remark_words.h"
 #include "lexicon/spelling.h"
 
 namespace jointledger {
@@ -51,6 +53,11 @@ class Lexicon {
   const PhraseTable& complaint_phrases() const { return complaint_phrases_; }
   const ComplaintCue& complaint_cue(std::uint32_t value) const { return complaint_cues_[value]; }
   const Heading& heading(std::uint32_t value) const { return headings_[value]; }
+  const PhraseTable& remark_phrases() const { return remark_phrases_; }
+  const RemarkWord& remark_word(std::uint32_t value) const { return remark_words_[value]; }
+  const PhraseTable& joint_state_phrases() const { return joint_state_phrases_; }
+  const JointStateWord& joint_state_word(std::uint32_t value) const { return joint_state_words_[value]; }
+  const MotionLimits& motion_limits() const { return motion_limits_; }
   const Measures& measures() const { return measures_; }
   const Vocabulary& vocabulary() const { return vocabulary_; }
 
@@ -73,6 +80,11 @@ class Lexicon {
   std::deque<Heading> headings_;
   PhraseTable complaint_phrases_;
   std::deque<ComplaintCue> complaint_cues_;
+  PhraseTable remark_phrases_;
+  std::deque<RemarkWord> remark_words_;
+  PhraseTable joint_state_phrases_;
+  std::deque<JointStateWord> joint_state_words_;
+  MotionLimits motion_limits_;
   Measures measures_;
   Spelling spelling_;
   std::vector<bool> abbreviations_;  // by word id

@@ -739,7 +739,13 @@ class UnitFinder {
       const bool last_same_clause = last_value != kNone && parts_.clause[last_value] == parts_.clause[i];
       Index target = kNone;
       bool is_forward = false;
-      if (before_adjacent && reads(before) && !(touching_after && reads(after) && (backward[before] || forward[before]) )) {
+      // "95 degrees of flexion": the motion behind "of" owns the figure.
+      const bool of_motion = item.kind == ItemKind::figure && (item.figure.kind == FigureKind::degrees || item.figure.kind == FigureKind::range) && after != kNone &&
+                             parts_.units[after].kind == Unit::Kind::motion && i + 1 < items_.size() && items_[i + 1].has(kAt) && parts_.units[after].first <= i + 3;
+      if (of_motion && reads(after)) {
+        target = after;
+        is_forward = true;
+      } else if (before_adjacent && reads(before) && !(touching_after && reads(after) && (backward[before] || forward[before]) )) {
         target = before;
       } else if (after_adjacent && reads(after) && !number && !owned_by_finding(i)) {
         target = after;

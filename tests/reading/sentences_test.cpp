@@ -89,7 +89,8 @@ TEST(Sentences, AreManyAndAllDifferent) {
     EXPECT_NO_THROW({
       const Cells cells = cells_of(row.entries);
       EXPECT_EQ(cells_of(cells.empty() ? std::string() : text_of(cells)), cells);
-    }) << "line " << row.line;
+    }) << "line "
+       << row.line;
   }
   EXPECT_GE(texts.size(), 500U);
   EXPECT_GE(classes.size(), 40U);
