@@ -420,7 +420,7 @@ class Placer {
         if (admit != Admit::anywhere) return false;
         break;
       case Admits::explicit_only:
-        return unit.component == Component::gait;
+        return unit.component == Component::gait || (unit.component == Component::reflexes && neurological(unit));
       case Admits::nothing:
         return neurological(unit);
     }
@@ -945,7 +945,7 @@ class Placer {
 
   // "edema to the knees", "up to the level of the thighs": how far up the limb it goes.
   bool extent_of_edema(const Unit& unit, const Target& target) const {
-    if (unit.meaning == nullptr || unit.meaning->region != Region::extremities || is_group(target.place.region)) return false;
+    if (unit.meaning == nullptr || unit.meaning->region != Region::extremities || is_group(target.place.region) || target.place.region == Region::lower_leg || target.place.region == Region::forearm) return false;
     for (const PlaceGroup& group : parts_.groups) {
       if (group.first <= unit.first || group.members.front().place.region != target.place.region) continue;
       for (Index j = group.members.front().item; j > unit.last && j + 6 > group.members.front().item; --j) {

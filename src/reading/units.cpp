@@ -699,7 +699,7 @@ class UnitFinder {
         continue;
       }
       if (allow_at && (item.has(kAt) || item.has(kWith))) continue;
-      if (item.kind == ItemKind::word && ++words <= 1) continue;
+      if (item.kind == ItemKind::word && ++words <= 3) continue;
       return false;
     }
     return true;
@@ -1335,7 +1335,8 @@ class UnitFinder {
       // A bare value beside units that have their answers says nothing new ("strong and symmetric").
       const bool beside_place = context_.component && (*component == Component::reflexes || *component == Component::strength || *component == Component::sensation) && place_beside(i);
       const bool own_sense = item.is(Cue::stable) || item.is(Cue::strong) || item.is(Cue::weak);
-      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i) && !beside_place && !own_sense) continue;
+      const bool answers_heading = context_.component && opens_sentence(i);
+      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i) && !beside_place && !own_sense && !answers_heading) continue;
       Unit& unit = add(Unit::Kind::judgement, *component, nullptr, i, i + 1);
       put_value(unit, i);
     }
@@ -1357,6 +1358,14 @@ class UnitFinder {
     return false;
   }
 
+  // "Sensory: unremarkable except ..."
+  bool opens_sentence(Index i) const {
+    for (Index j = 0; j < i; ++j) {
+      if (!is_filler(items_[j]) && !items_[j].has(kVerb) && items_[j].kind != ItemKind::comma) return false;
+    }
+    return true;
+  }
+
   bool side_in_clause(Index i) const {
     for (Index j = 0; j < items_.size(); ++j) {
       if (same_clause(i, j) && items_[j].is(ConceptKind::side)) return true;
@@ -1374,7 +1383,7 @@ class UnitFinder {
       if (unit.clause != parts_.clause[i]) continue;
       if (takes_value(unit) || (unit.kind == Unit::Kind::elsewhere && unit.first <= i + 2 && unit.last + 2 >= i)) return false;
     }
-    for (Index j = 0; j < items_.size(); ++j) {
+    for (Index j = 0; j < i; ++j) {
       if (same_clause(i, j) && items_[j].is(ConceptKind::elsewhere_place)) return false;
     }
     return true;
