@@ -249,6 +249,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
       member.place.side = Side::both;
       member.sided = true;
     }
+    // "both the cervical and the lumbar spine": counts the places.
+    if (pending_side == Side::both && !paired && !elsewhere && !member.plural && start_of_group < i && document.text(items[start_of_group].first) == "both") pending_side.reset();
     if (pending_side && !elsewhere) {
       member.place.side = *pending_side;
       member.sided = true;
@@ -269,7 +271,7 @@ void find_places(const Document& document, const Context& context, SentenceParts
         const auto side = side_of(*items[j].meaning->side);
         // The side belongs to the next place if one follows at once: "knee, left ankle".
         const std::size_t beyond = next_solid(items, j + 1);
-        const bool next_is_place = beyond < n && is_place(beyond) && !items[beyond].is(ConceptKind::elsewhere_place) && !preposition;
+        const bool next_is_place = beyond < n && is_place(beyond) && !items[beyond].is(ConceptKind::elsewhere_place);
         // ... or to a value: "hip right 4/5 left 5/5".
         const bool next_is_value = beyond < n && is_value(items[beyond]) && *side != Side::both &&
                                    items[beyond].kind == ItemKind::figure;

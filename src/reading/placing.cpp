@@ -583,6 +583,13 @@ class Placer {
       if (side == Side::unstated) {
         PlaceRef bare{region, Side::unstated, false};
         target.place.side = settle_side(bare, false, plural_words(unit), side_source);
+        // A side said of another place does not hold for a phrase that brings its own ("pedal edema" after a hip).
+        const bool brings_own = unit.meaning->kind == ConceptKind::finding || unit.meaning->kind == ConceptKind::component;
+        if (side_source == SideSource::carried && brings_own && !label_in_force() && !said_of(region)) {
+          const bool limbs = system_places() && topic_.scope->places.front().side == Side::both && covers(topic_.scope->places.front().region, region);
+          target.place.side = limbs ? Side::both : Side::unstated;
+          side_source = limbs ? SideSource::plural : SideSource::none;
+        }
         if (target.place.side == Side::unstated && unit.component == Component::reflexes && region == Region::upper_extremity) {
           target.place.side = Side::both;  // Hoffmann
           side_source = SideSource::plural;
@@ -694,6 +701,10 @@ class Placer {
 
   // Whether another unit already stands between the elsewhere-place and this one, closing it.
   bool foreign_done(Index, const Unit& unit) const { return unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere; }
+
+  bool said_of(Region region) const {
+    return std::ranges::any_of(topic_.places, [&](const PlaceRef& ref) { return ref.region == region; });
+  }
 
   bool artery_group(const PlaceGroup& group) const {
     const Item& item = items_[group.members.front().item];
