@@ -85,7 +85,7 @@ class Line {
     if (report_.profile == nullptr) {
       format_.add(report_, {note, ledger, nullptr}, out_.buffer());
     } else {
-      const Audit result = audit(*report_.profile, ledger);
+      const Audit result = audit(*report_.profile, ledger, lexicon_.motion_limits());
       lacks_required_ = lacks_required_ || result.lacks_required();
       format_.add(report_, {note, ledger, &result}, out_.buffer());
     }

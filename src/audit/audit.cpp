@@ -157,7 +157,7 @@ bool Audit::lacks_required() const {
   return std::ranges::any_of(gaps, [](const Gap& gap) { return gap.expectation->kind == Kind::required; });
 }
 
-Audit audit(const Profile& profile, const Ledger& ledger) {
+Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits) {
   Audit result;
   result.profile = &profile;
   double asked = 0.0;
@@ -181,6 +181,7 @@ Audit audit(const Profile& profile, const Ledger& ledger) {
   }
   std::ranges::stable_sort(result.gaps, comes_first);
   if (asked > 0.0) result.score = earned / asked;
+  result.inconsistencies = inconsistencies(ledger, limits, profile.checks_off);
   return result;
 }
 

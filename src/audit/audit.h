@@ -8,8 +8,10 @@
 #include <string_view>
 #include <vector>
 
+#include "audit/consistency.h"
 #include "audit/profile.h"
 #include "ledger/ledger.h"
+#include "ledger/motion_limits.h"
 
 namespace jointledger {
 
@@ -62,11 +64,15 @@ struct Audit {
   std::uint32_t met = 0;             ///< of those, how many are met on all sides asked
   std::vector<Gap> gaps;             ///< required before advised, then heavier first, then profile order
   std::vector<Credit> credits;       ///< profile order; one for each that is met
+  /// What in the note does not hold together, but for what the profile switches off; the score leaves it out. Copied
+  /// exams are added by whoever sees more than one note.
+  std::vector<Inconsistency> inconsistencies;
   /// Whether a gap of the required kind is among them.
   bool lacks_required() const;
 };
 
-/// Never throws but for lack of memory. `profile` and `ledger` must outlive the result.
-Audit audit(const Profile& profile, const Ledger& ledger);
+/// Never throws but for lack of memory. `profile` and `ledger` must outlive the result. Without `limits` no motion is
+/// called implausible.
+Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits = {});
 
 }  // namespace jointledger

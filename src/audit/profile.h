@@ -12,6 +12,7 @@
 #include <variant>
 #include <vector>
 
+#include "audit/checks.h"
 #include "ledger/terms.h"
 
 namespace jointledger {
@@ -70,6 +71,7 @@ struct Profile {
   std::string purpose;  ///< who should use it for what
   std::string caution;  ///< what it does not say; shown with each audit
   std::vector<Expectation> expectations;
+  CheckSet checks_off;  ///< checks of the note against itself that are not made
 };
 
 /// The name used in profile files, e.g. "if_complaint". Static storage.

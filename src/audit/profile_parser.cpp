@@ -18,7 +18,8 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array kProfileKeys = {"name"sv, "title"sv, "purpose"sv, "caution"sv, "expectation"sv};
+constexpr std::array kProfileKeys = {"name"sv, "title"sv, "purpose"sv, "caution"sv, "consistency"sv, "expectation"sv};
+constexpr std::array kConsistencyKeys = {"off"sv};
 constexpr std::array kExpectationKeys = {"id"sv,         "applies"sv, "regions"sv,     "components"sv, "motions"sv,
                                          "structures"sv, "sides"sv,   "specificity"sv, "distally"sv,   "needs_result"sv,
                                          "weight"sv,     "kind"sv,    "asks"sv,        "why"sv,        "source"sv};
@@ -80,6 +81,7 @@ class ProfileParser {
             "the name " + in_quotes(profile.name) + " must be the file's own: " + in_quotes(stem));
     }
 
+    read_consistency(root, profile.checks_off);
     const toml::node* list = root.get("expectation");
     if (list == nullptr) {
       fault(1, "this profile has no [[expectation]]");
@@ -103,6 +105,15 @@ class ProfileParser {
       }
     }
     return profile;
+  }
+
+  void read_consistency(const toml::table& root, CheckSet& off) {
+    const toml::node* node = root.get("consistency");
+    if (node == nullptr) return;
+    const toml::table* table = node->as_table();
+    if (table == nullptr) return fault(line_of(node->source()), "'consistency' is a table: [consistency]");
+    check_keys(*table, kConsistencyKeys, "[consistency]");
+    read_choices<Check>(*table, "off", "check", check_names(), [&](Check check) { off.insert(check); });
   }
 
   Expectation read_expectation(const toml::table& table) {

@@ -23,7 +23,7 @@ struct Remark {
   MotionSet motions;                  ///< of range_of_motion and strength; empty: of motion as a whole
   /// What is spoken of: ids of findings (lexicon/remark_words.tsv) and named tests, sorted.
   boost::container::small_vector<std::string_view, 2> subjects;
-  /// What it is narrowed to: ids of structures and directions ("medial", "passive"), sorted.
+  /// What it is narrowed to: ids and words of structures and directions ("medial", "passive"), sorted.
   boost::container::small_vector<std::string_view, 2> narrowed;
   boost::container::small_vector<Span, 4> evidence;  ///< ascending
   std::uint32_t sentence = 0;

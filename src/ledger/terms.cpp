@@ -24,7 +24,7 @@ constexpr std::array<std::string_view, kMotionCount> kMotions = {
     "external_rotation"sv, "rotation"sv,       "lateral_bending"sv, "supination"sv,      "pronation"sv,
     "radial_deviation"sv, "ulnar_deviation"sv, "dorsiflexion"sv,  "plantarflexion"sv,    "inversion"sv,
     "eversion"sv,         "opening"sv,         "opposition"sv,    "circumduction"sv,     "elevation"sv,
-    "depression"sv,       "protrusion"sv,      "lateral_deviation"sv, "protraction"sv,   "retraction"sv};
+    "depression"sv,       "protrusion"sv,      "lateral_excursion"sv, "protraction"sv,   "retraction"sv};
 
 template <class Value, std::size_t N>
 std::optional<Value> find(const std::array<std::string_view, N>& names, std::string_view text) {

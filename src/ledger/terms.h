@@ -88,7 +88,7 @@ enum class Motion : std::uint8_t {
   elevation,
   depression,
   protrusion,
-  lateral_deviation,
+  lateral_excursion,
   protraction,
   retraction,
 };

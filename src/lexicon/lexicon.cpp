@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <cstdlib>
 #include <charconv>
 #include <functional>
 #include <map>
@@ -100,10 +102,11 @@ constexpr std::array<Named<ComplaintCue::Use>, 10> kUses = {{{"tells", Complaint
                                                             {"general", ComplaintCue::Use::general},
                                                             {"named", ComplaintCue::Use::named}}};
 
-constexpr std::array<Named<RemarkWord::Use>, 5> kRemarkUses = {{{"finding", RemarkWord::Use::finding},
+constexpr std::array<Named<RemarkWord::Use>, 6> kRemarkUses = {{{"finding", RemarkWord::Use::finding},
                                                                 {"narrows", RemarkWord::Use::narrows},
                                                                 {"change", RemarkWord::Use::change},
                                                                 {"hedge", RemarkWord::Use::hedge},
+                                                                {"pain", RemarkWord::Use::pain},
                                                                 {"compared", RemarkWord::Use::compared}}};
 
 constexpr std::array<Named<JointStateWord::Use>, 3> kStateUses = {{{"absent", JointStateWord::Use::absent},
@@ -282,6 +285,7 @@ class LexiconLoader {
     grammar(dir);
     headings(dir);
     complaints(dir);
+    certainty(dir);
     measures(dir);
     remark_words(dir);
     joint_states(dir);
@@ -523,6 +527,32 @@ class LexiconLoader {
     const auto parsed = std::from_chars(cell.data(), cell.data() + cell.size(), value);
     if (parsed.ec != std::errc() || parsed.ptr != cell.data() + cell.size() || value < 0) return std::nullopt;
     return value;
+  }
+
+  void certainty(const fs::path& dir) {
+    constexpr std::array<std::string_view, 7> kPlaces = {"own", "named", "sentence", "label", "heading", "topic", "none"};
+    constexpr std::array<std::string_view, 5> kSides = {"named", "plural", "fixed", "carried", "none"};
+    rows_of(dir, "certainty.tsv", std::array<std::string_view, 3>{"feature", "value", "weight"}, [&](const TableRow& row) {
+      char* end = nullptr;
+      const float weight = std::strtof(row.cells[2].c_str(), &end);
+      if (end == row.cells[2].c_str() || *end != '\0' || !std::isfinite(weight)) return unknown("weight", row.cells[2]);
+      CertaintyWeights& w = lexicon_.certainty_;
+      const auto put = [&](auto& weights, const auto& names) {
+        const auto at = std::ranges::find(names, row.cells[1]);
+        if (at == std::ranges::end(names)) return unknown("value", row.cells[1]);
+        weights[static_cast<std::size_t>(at - std::ranges::begin(names))] = weight;
+        return std::string();
+      };
+      const std::string& feature = row.cells[0];
+      if (feature == "place") return put(w.place, kPlaces);
+      if (feature == "side") return put(w.side, kSides);
+      if (feature == "component") return put(w.component, component_names());
+      if (feature == "outcome") return put(w.outcome, outcome_names());
+      if (feature == "base") return w.base = weight, std::string();
+      if (feature == "inferred") return w.inferred = weight, std::string();
+      if (feature == "repeated") return w.repeated = weight, std::string();
+      return unknown("feature", feature);
+    });
   }
 
   void measures(const fs::path& dir) {

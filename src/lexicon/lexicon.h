@@ -21,6 +21,7 @@
 #include "lexicon/phrases.h"
 #include "lexicon/remark_words.h"
 #include "lexicon/spelling.h"
+#include "lexicon/weights.h"
 
 namespace jointledger {
 
@@ -58,6 +59,7 @@ class Lexicon {
   const PhraseTable& joint_state_phrases() const { return joint_state_phrases_; }
   const JointStateWord& joint_state_word(std::uint32_t value) const { return joint_state_words_[value]; }
   const MotionLimits& motion_limits() const { return motion_limits_; }
+  const CertaintyWeights& certainty_weights() const { return certainty_; }
   const Measures& measures() const { return measures_; }
   const Vocabulary& vocabulary() const { return vocabulary_; }
 
@@ -86,6 +88,7 @@ class Lexicon {
   std::deque<JointStateWord> joint_state_words_;
   MotionLimits motion_limits_;
   Measures measures_;
+  CertaintyWeights certainty_;
   Spelling spelling_;
   std::vector<bool> abbreviations_;  // by word id
   std::vector<std::string> structure_ids_;

@@ -18,6 +18,7 @@ struct RemarkWord {
     narrows,   ///< a direction or a manner: the remark holds for that only
     change,    ///< things were or became otherwise at another time
     hedge,     ///< a denial of much is none of a little: "no significant swelling"
+    pain,      ///< a motion that hurts may be full
     compared,  ///< the other side, or another time, is named to compare with
   };
   Use use = Use::finding;
@@ -32,7 +33,7 @@ struct JointStateWord {
     excuse,  ///< beside one of the others: feared, planned, denied, or somebody else's
   };
   Use use = Use::absent;
-  std::optional<Region> from;  ///< of absent: the first region that is gone; nothing where the sentence names it
+  std::optional<Region> from;  ///< the first region that is gone, or the joint; nothing where the sentence names it
 };
 
 }  // namespace jointledger

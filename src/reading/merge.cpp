@@ -1,7 +1,10 @@
 #include "reading/merge.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <tuple>
+
+#include "reading/certainty.h"
 
 namespace jointledger {
 namespace {
@@ -28,6 +31,26 @@ void tidy(Entry& entry) {
     }
   }
   if (!spans.empty()) spans.resize(kept + 1);
+}
+
+// Statements that support an entry: the same cell and outcome.
+std::uint32_t support(const std::vector<Statement>& statements, const Entry& entry) {
+  std::uint32_t count = 0;
+  for (const Statement& s : statements) {
+    const bool side = s.side == entry.side || (s.side == Side::both && (entry.side == Side::left || entry.side == Side::right));
+    count += side && s.region == entry.region && s.component == entry.component && s.outcome == entry.outcome ? 1 : 0;
+  }
+  return count;
+}
+
+void rate(const Lexicon& lexicon, const std::vector<Statement>& statements, Entry& entry) {
+  const std::uint32_t remarks = support(statements, entry);
+  entry.certainty = 0;
+  for (const Statement& s : statements) {
+    const bool side = s.side == entry.side || (s.side == Side::both && (entry.side == Side::left || entry.side == Side::right));
+    if (!side || s.region != entry.region || s.component != entry.component || s.outcome != entry.outcome) continue;
+    entry.certainty = std::max(entry.certainty, certainty_of(lexicon, s, remarks));
+  }
 }
 
 void put(std::vector<Entry>& entries, const Statement& s, Side side) {
@@ -62,7 +85,7 @@ bool alike(const Entry& left, const Entry& right) {
 
 }  // namespace
 
-void merge(const std::vector<Statement>& statements, std::vector<Entry>& entries) {
+void merge(const Lexicon& lexicon, const std::vector<Statement>& statements, std::vector<Entry>& entries) {
   entries.clear();
   for (const Statement& s : statements) {
     if (s.side == Side::both) {
@@ -72,7 +95,10 @@ void merge(const std::vector<Statement>& statements, std::vector<Entry>& entries
       put(entries, s, s.side);
     }
   }
-  for (Entry& entry : entries) tidy(entry);
+  for (Entry& entry : entries) {
+    tidy(entry);
+    rate(lexicon, statements, entry);
+  }
   std::ranges::stable_sort(entries, {}, [](const Entry& e) { return std::tuple(e.region, e.component, e.side); });
   std::size_t kept = 0;
   for (std::size_t i = 0; i < entries.size(); ++i) {

@@ -584,7 +584,7 @@ class Placer {
         PlaceRef bare{region, Side::unstated, false};
         target.place.side = settle_side(bare, false, plural_words(unit), side_source);
         // A side said of another place does not hold for a phrase that brings its own ("pedal edema" after a hip).
-        const bool brings_own = unit.meaning->kind == ConceptKind::finding || unit.meaning->kind == ConceptKind::component;
+        const bool brings_own = unit.meaning != nullptr && (unit.meaning->kind == ConceptKind::finding || unit.meaning->kind == ConceptKind::component);
         if (side_source == SideSource::carried && brings_own && !label_in_force() && !said_of(region)) {
           const bool limbs = system_places() && topic_.scope->places.front().side == Side::both && covers(topic_.scope->places.front().region, region);
           target.place.side = limbs ? Side::both : Side::unstated;

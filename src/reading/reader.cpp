@@ -5,6 +5,7 @@
 #include "reading/clause.h"
 #include "reading/complaints.h"
 #include "reading/document.h"
+#include "reading/facts.h"
 #include "reading/merge.h"
 #include "reading/placing.h"
 
@@ -15,6 +16,7 @@ struct ReadingScratch::Memory {
   std::vector<Sentence> sentences;
   SentenceParts parts;
   std::vector<Statement> statements;
+  Facts facts;
 };
 
 ReadingScratch::ReadingScratch() : memory_(std::make_unique<Memory>()) {}
@@ -117,6 +119,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
   ReadingScratch::Memory& m = scratch.memory();
   m.document.lay_out(lexicon, note);
   m.statements.clear();
+  m.facts.begin(m.document);
   Ledger ledger;
   find_complaints(m.document, m.sentences, ledger.complaints);
 
@@ -133,6 +136,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
   for (const Stretch& stretch : m.document.stretches()) {
     enter(stretch, topic, standing);
     const bool exam = stretch.section == SectionKind::exam || (stretch.section == SectionKind::none && !has_exam);
+    m.facts.open(stretch, exam);
     if (!exam) continue;
     Context context;
     context.component = standing.component;
@@ -150,9 +154,11 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
       find_places(m.document, context, m.parts);
       find_units(m.document, context, m.parts);
       place_units(m.document, m.parts, count, topic);
+      m.facts.read(sentence, count, m.parts, standing, topic.scope_words);
     }
   }
-  merge(m.statements, ledger.entries);
+  merge(lexicon, m.statements, ledger.entries);
+  m.facts.hand_over(m.statements, m.sentences, m.parts, ledger);
   return ledger;
 }
 

@@ -26,8 +26,8 @@ struct StringSink {
 };
 
 /// Its keys as well as some of a note's own could stand in an object; then these stay.
-constexpr std::array kOwnKeys = {"id"sv,         "entries"sv, "complaints"sv, "profile"sv, "score"sv,
-                                 "applicable"sv, "met"sv,     "gaps"sv,       "credits"sv, "notice"sv};
+constexpr std::array kOwnKeys = {"id"sv,  "entries"sv, "complaints"sv, "profile"sv, "score"sv,          "applicable"sv,
+                                 "met"sv, "gaps"sv,    "credits"sv,    "notice"sv,  "inconsistencies"sv};
 
 template <class Writer>
 void string(Writer& w, std::string_view text) {
@@ -211,6 +211,23 @@ void credit(Writer& w, const Credit& c, const Ledger& ledger) {
 }
 
 template <class Writer>
+void inconsistency(Writer& w, const Inconsistency& i) {
+  w.StartObject();
+  member(w, "check", name(i.check));
+  member(w, "region", name(i.region));
+  member(w, "side", name(i.side));
+  if (i.component) member(w, "component", name(*i.component));
+  spans(w, "first", i.first);
+  spans(w, "second", i.second);
+  member(w, "message", i.message);
+  if (i.check == Check::copied_exam) {
+    member(w, "other_note", i.other_note);
+    share(w, "share", i.share, 2);
+  }
+  w.EndObject();
+}
+
+template <class Writer>
 void id_and_metadata(Writer& w, const Note& note) {
   key(w, "id");
   if (note.id_is_number) {
@@ -252,6 +269,10 @@ void audit_members(Writer& w, const Ledger& ledger, const Audit& audit) {
   key(w, "credits");
   w.StartArray();
   for (const Credit& c : audit.credits) credit(w, c, ledger);
+  w.EndArray();
+  key(w, "inconsistencies");
+  w.StartArray();
+  for (const Inconsistency& i : audit.inconsistencies) inconsistency(w, i);
   w.EndArray();
   member(w, "notice", kNotice);
 }

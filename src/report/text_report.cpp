@@ -159,6 +159,11 @@ void append_score(const Audit& audit, std::string& out) {
   append_wrapped(line, "", "  ", out);
 }
 
+std::string number_label(std::size_t number) {
+  const std::string digits = std::to_string(number);
+  return std::string(digits.size() < 3 ? 3 - digits.size() : 0, ' ').append(digits).append(". ");
+}
+
 void append_gaps(const ReportItem& item, Kind kind, bool colour, std::string& out) {
   const std::size_t count = count_of(*item.audit, kind);
   if (count == 0) return;
@@ -168,12 +173,25 @@ void append_gaps(const ReportItem& item, Kind kind, bool colour, std::string& ou
   std::size_t number = 0;
   for (const Gap& gap : item.audit->gaps) {
     if (gap.expectation->kind != kind) continue;
-    std::string label = std::to_string(++number) + ". ";
-    label.insert(0, label.size() < 5 ? 5 - label.size() : 0, ' ');
-    append_wrapped(gap.prompt, label, "     ", out);
+    append_wrapped(gap.prompt, number_label(++number), "     ", out);
     std::string reason = "[" + gap.expectation->id + "] " + std::string(phrase(gap.reason));
     if (!gap.nearest.empty()) reason.append("; nearest: ").append(quoted(item.note, gap.nearest));
     append_wrapped(reason, "     ", "       ", out);
+  }
+}
+
+void append_inconsistencies(const ReportItem& item, bool colour, std::string& out) {
+  if (item.audit->inconsistencies.empty()) return;
+  out.append("\n");
+  append_painted("Does not hold together", Paint::strong, colour, out);
+  out.append("\n");
+  std::size_t number = 0;
+  for (const Inconsistency& found : item.audit->inconsistencies) {
+    append_wrapped(on_one_line(found.message), number_label(++number), "     ", out);
+    std::string where("[");
+    where.append(name(found.check)).append("] ").append(quoted(item.note, found.first));
+    if (!found.second.empty()) where.append(" against ").append(quoted(item.note, found.second));
+    append_wrapped(where, "     ", "       ", out);
   }
 }
 
@@ -203,6 +221,7 @@ void add_text(const ReportRun& run, const ReportItem& item, std::string& out) {
   } else {
     append_gaps(item, Kind::required, run.colour, out);
     append_gaps(item, Kind::advised, run.colour, out);
+    append_inconsistencies(item, run.colour, out);
   }
 }
 

@@ -1,7 +1,6 @@
 #include "ledger_json.h"
 
 #include <algorithm>
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 namespace jointledger::testing {
@@ -25,7 +24,6 @@ class Writer {
     for (const Grade& g : e.grades) json["grade"].push_back(grade(g));
     for (const std::string_view id : e.structures) json["structures"].push_back(id);
     for (const std::string_view id : e.tests) json["tests"].push_back(id);
-    json["certainty"] = std::round(static_cast<double>(e.certainty) * 1000) / 1000;
     for (const Span& span : e.evidence) put_words(json, span);
     return json;
   }

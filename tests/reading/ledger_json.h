@@ -1,4 +1,5 @@
-// A ledger as JSON to look at: a line for each entry, with the words that it rests on.
+// A ledger as JSON to look at: a line for each entry, with the words that it rests on. Its certainty is left out: that
+// comes from a table of weights, and another set of weights is no other reading.
 #pragma once
 
 #include <string>

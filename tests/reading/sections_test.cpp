@@ -1,0 +1,69 @@
+// Which text of a note counts: what was found at examination, wherever it stands, and nothing else.
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "cells.h"
+#include "shipped.h"
+
+namespace jointledger {
+namespace {
+
+using testing::cells_of;
+using testing::read;
+using testing::text_of;
+
+std::string entries(std::string_view note) { return text_of(cells_of(read(note))); }
+
+TEST(Sections, HistoryAndPlanAreLeftOut) {
+  EXPECT_EQ(entries("HISTORY\nThe left shoulder is stiff and tender.\n\n"
+                    "PHYSICAL EXAMINATION\nRight knee: no effusion.\n\n"
+                    "ASSESSMENT AND PLAN\nWork on hip range of motion, ankle strength 5/5 as the goal.\n"),
+            "knee palpation right normal");
+}
+
+TEST(Sections, HeadingsCountWithoutLineBreaks) {
+  EXPECT_EQ(entries("HISTORY: The left shoulder is stiff and tender. PHYSICAL EXAM: Right knee: no effusion. "
+                    "ASSESSMENT: Knee pain. PLAN: Stretch the hips, full range of motion as the goal."),
+            "knee palpation right normal");
+}
+
+TEST(Sections, HeadingsCountInAnyCase) {
+  for (const std::string_view heading :
+       {"PHYSICAL EXAM:", "Physical exam:", "physical examination:", "Exam:", "PE:", "OBJECTIVE:", "Objective:"}) {
+    EXPECT_EQ(entries("HPI: The left shoulder is tender.\n" + std::string(heading) + "\nRight knee: no effusion.\n"),
+              "knee palpation right normal")
+        << heading;
+  }
+}
+
+TEST(Sections, OtherSourcesAreLeftOut) {
+  for (const std::string_view heading :
+       {"REVIEW OF SYSTEMS", "PAST MEDICAL HISTORY", "IMAGING", "OPERATIVE FINDINGS", "LABORATORY", "ALLERGIES"}) {
+    EXPECT_EQ(
+        entries(std::string(heading) + ":\nLeft hip: swelling and tenderness.\n" + "EXAM:\nRight knee: no effusion.\n"),
+        "knee palpation right normal")
+        << heading;
+  }
+}
+
+TEST(Sections, AnExamWithoutAHeadingCountsWhereThereIsNoOther) {
+  EXPECT_EQ(entries("Right knee: no effusion."), "knee palpation right normal");
+  EXPECT_EQ(entries("Left elbow nontender.\nEXAM:\nRight knee: no effusion."), "knee palpation right normal");
+}
+
+TEST(Sections, ANoteWithoutAnExamIsEmpty) {
+  EXPECT_EQ(entries(""), "-");
+  EXPECT_EQ(entries("HISTORY: Right knee pain since a fall.\nPLAN: Ice, rest.\n"), "-");
+}
+
+TEST(Sections, SystemHeadingsSetTheScope) {
+  EXPECT_EQ(entries("EXAM:\nABDOMEN: Soft, nontender, no masses.\nEXTREMITIES: No deformity, nontender.\n"
+                    "NEURO: Sensation intact.\n"),
+            "extremities inspection both normal; extremities palpation both normal; "
+            "whole_body sensation midline normal");
+}
+
+}  // namespace
+}  // namespace jointledger
