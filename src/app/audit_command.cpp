@@ -25,6 +25,7 @@ constexpr Help kHelp = {
     "  jointledger audit visit.txt --profile complaint\n"
     "  jointledger audit notes.ndjson --profile screening --to ndjson -o gaps.ndjson\n"
     "  jointledger audit --profile complaint < visit.txt\n"
+    "  jointledger audit notes.ndjson --profile screening --certainty 0.8\n"
     "  jointledger audit visit.txt --profile ours --rules ./our-rules\n",
 };
 
@@ -34,14 +35,23 @@ int audit_command(const Arguments& arguments, Console& console) {
   po::options_description options("Options");
   options.add_options()("profile,p", po::value<std::string>()->value_name("NAME"),
                         "what to hold the notes against; see: jointledger profiles");
+  options.add_options()("certainty", po::value<float>()->value_name("SHARE"),
+                        "leave entries that are less certain than this (0 to 1) out of the score, and list them");
   add_note_options(options);
   add_rules_option(options);
   add_lexicon_option(options);
   int status = kComplete;
   const auto values = read_options(arguments, options, "note", kHelp, console, status);
   if (!values) return status;
-  const auto run = note_run_of(*values, console);
+  auto run = note_run_of(*values, console);
   if (!run) return kTrouble;
+  if (values->count("certainty") > 0) {
+    run->least_certainty = (*values)["certainty"].as<float>();
+    if (!(run->least_certainty >= 0.0F && run->least_certainty <= 1.0F)) {
+      console.log.error("--certainty: a share from 0 to 1 is needed");
+      return kTrouble;
+    }
+  }
   const auto lexicon = load_lexicon(*values, console);
   if (!lexicon) return kTrouble;
   const auto shelf = load_shelf(*values, lexicon.get(), console);

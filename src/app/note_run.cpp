@@ -10,6 +10,7 @@
 #include <variant>
 
 #include "audit/audit.h"
+#include "batch/repeats.h"
 #include "intake/note_source.h"
 #include "reading/reader.h"
 #include "report/plain_text.h"
@@ -55,11 +56,18 @@ std::string in_words(const RecordFault& fault) {
   return on_one_line(words.append(": ").append(fault.reason));
 }
 
+/// What the source says of a note under that key, as raw JSON; empty where it says nothing.
+std::string_view member_of(const Note& note, std::string_view key) {
+  const auto at = std::ranges::find(note.metadata, key, &Member::key);
+  if (at == note.metadata.end() || at->json == "null" || at->json == "\"\"") return {};
+  return at->json;
+}
+
 /// The line from one input to the output, and what it has seen so far.
 class Line {
  public:
-  Line(const ReportFormat& format, const Lexicon& lexicon, const ReportRun& report, Output& out, Console& console)
-      : format_(format), lexicon_(lexicon), report_(report), out_(out), console_(console) {}
+  Line(const NoteRun& run, const Lexicon& lexicon, const ReportRun& report, Output& out, Console& console)
+      : format_(*run.to), least_certainty_(run.least_certainty), lexicon_(lexicon), report_(report), out_(out), console_(console) {}
 
   void take(NoteSource& source) {
     while (true) {
@@ -85,7 +93,12 @@ class Line {
     if (report_.profile == nullptr) {
       format_.add(report_, {note, ledger, nullptr}, out_.buffer());
     } else {
-      const Audit result = audit(*report_.profile, ledger, lexicon_.motion_limits());
+      Audit result = audit(*report_.profile, ledger, lexicon_.motion_limits(), least_certainty_);
+      if (!report_.profile->checks_off.contains(Check::copied_exam)) {
+        const auto repeat =
+            repeats_.add(note.id, member_of(note, "author"), member_of(note, "patient"), print_of(note.text, ledger.exam));
+        if (repeat) result.inconsistencies.push_back(copied_exam(ledger.exam, repeat->note, repeat->share));
+      }
       lacks_required_ = lacks_required_ || result.lacks_required();
       format_.add(report_, {note, ledger, &result}, out_.buffer());
     }
@@ -93,6 +106,8 @@ class Line {
   }
 
   const ReportFormat& format_;
+  float least_certainty_;
+  RepeatFinder repeats_;
   const Lexicon& lexicon_;
   const ReportRun& report_;
   Output& out_;
@@ -158,7 +173,7 @@ int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile
   }
   Output& out = file ? *file : console.out;
   const ReportRun report{.profile = profile, .colour = wants_colour(out)};
-  Line line(*run.to, lexicon, report, out, console);
+  Line line(run, lexicon, report, out, console);
 
   run.to->open(report, out.buffer());
   for (const std::string& input : run.inputs) {

@@ -18,6 +18,7 @@ struct NoteRun {
   std::vector<std::string> inputs;  ///< paths, "-" for the standard input; at least one
   const Format* from = nullptr;     ///< null: by the extension of each
   const ReportFormat* to = nullptr;
+  float least_certainty = 0.0F;  ///< 0..1; entries below it earn nothing (audit only)
   std::string output;  ///< a path; empty for the standard output
 };
 

@@ -157,7 +157,23 @@ bool Audit::lacks_required() const {
   return std::ranges::any_of(gaps, [](const Gap& gap) { return gap.expectation->kind == Kind::required; });
 }
 
-Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits) {
+Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits, float least_certainty) {
+  std::vector<std::uint32_t> doubtful;
+  std::vector<std::uint32_t> sure;
+  for (std::uint32_t i = 0; i < ledger.entries.size(); ++i) {
+    (ledger.entries[i].certainty < least_certainty ? doubtful : sure).push_back(i);
+  }
+  if (!doubtful.empty()) {
+    Ledger rest = ledger;
+    rest.entries.clear();
+    for (const std::uint32_t i : sure) rest.entries.push_back(ledger.entries[i]);
+    Audit result = audit(profile, rest, limits);
+    for (Credit& credit : result.credits) {
+      for (std::uint32_t& entry : credit.entries) entry = sure[entry];
+    }
+    result.doubtful = std::move(doubtful);
+    return result;
+  }
   Audit result;
   result.profile = &profile;
   double asked = 0.0;

@@ -67,12 +67,14 @@ struct Audit {
   /// What in the note does not hold together, but for what the profile switches off; the score leaves it out. Copied
   /// exams are added by whoever sees more than one note.
   std::vector<Inconsistency> inconsistencies;
+  /// Entries of the ledger that are less certain than was asked for: they earn nothing, and a person should look.
+  std::vector<std::uint32_t> doubtful;  ///< indices into Ledger::entries, ascending
   /// Whether a gap of the required kind is among them.
   bool lacks_required() const;
 };
 
 /// Never throws but for lack of memory. `profile` and `ledger` must outlive the result. Without `limits` no motion is
-/// called implausible.
-Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits = {});
+/// called implausible. Entries whose certainty is below `least_certainty` (0..1) count as if they were not there.
+Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits = {}, float least_certainty = 0.0F);
 
 }  // namespace jointledger

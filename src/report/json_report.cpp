@@ -27,7 +27,7 @@ struct StringSink {
 
 /// Its keys as well as some of a note's own could stand in an object; then these stay.
 constexpr std::array kOwnKeys = {"id"sv,  "entries"sv, "complaints"sv, "profile"sv, "score"sv,          "applicable"sv,
-                                 "met"sv, "gaps"sv,    "credits"sv,    "notice"sv,  "inconsistencies"sv};
+                                 "met"sv, "gaps"sv,    "credits"sv,    "notice"sv,  "inconsistencies"sv, "doubtful"sv};
 
 template <class Writer>
 void string(Writer& w, std::string_view text) {
@@ -274,6 +274,12 @@ void audit_members(Writer& w, const Ledger& ledger, const Audit& audit) {
   w.StartArray();
   for (const Inconsistency& i : audit.inconsistencies) inconsistency(w, i);
   w.EndArray();
+  if (!audit.doubtful.empty()) {
+    key(w, "doubtful");
+    w.StartArray();
+    for (const std::uint32_t i : audit.doubtful) entry(w, ledger.entries[i]);
+    w.EndArray();
+  }
   member(w, "notice", kNotice);
 }
 

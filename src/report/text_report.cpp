@@ -195,6 +195,25 @@ void append_inconsistencies(const ReportItem& item, bool colour, std::string& ou
   }
 }
 
+/// One entry in a line: what, where, and the words for it.
+std::string in_one_line(const Note& note, const Entry& entry) {
+  std::string line = capitalised(place(entry.region, entry.side));
+  line.append(", ").append(phrase(entry.component)).append(": ").append(in_words(entry.outcome));
+  return line.append(" ").append(quoted(note, entry.evidence));
+}
+
+void append_doubtful(const ReportItem& item, bool colour, std::string& out) {
+  if (item.audit->doubtful.empty()) return;
+  out.append("\n");
+  append_painted("Read with doubt, and left out of the score: for a person to look at", Paint::strong, colour, out);
+  out.append("\n");
+  for (const std::uint32_t i : item.audit->doubtful) {
+    const Entry& entry = item.ledger.entries[i];
+    const std::string certainty = std::to_string(std::lround(entry.certainty * 100.0F)) + " %  ";
+    append_wrapped(in_one_line(item.note, entry), "  " + certainty, "        ", out);
+  }
+}
+
 }  // namespace
 
 void open_text(const ReportRun& run, std::string& out) {
@@ -222,6 +241,7 @@ void add_text(const ReportRun& run, const ReportItem& item, std::string& out) {
     append_gaps(item, Kind::required, run.colour, out);
     append_gaps(item, Kind::advised, run.colour, out);
     append_inconsistencies(item, run.colour, out);
+    append_doubtful(item, run.colour, out);
   }
 }
 
