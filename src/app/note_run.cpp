@@ -67,7 +67,12 @@ std::string_view member_of(const Note& note, std::string_view key) {
 class Line {
  public:
   Line(const NoteRun& run, const Lexicon& lexicon, const ReportRun& report, Output& out, Console& console)
-      : format_(*run.to), least_certainty_(run.least_certainty), lexicon_(lexicon), report_(report), out_(out), console_(console) {}
+      : format_(*run.to),
+        least_certainty_(run.least_certainty),
+        lexicon_(lexicon),
+        report_(report),
+        out_(out),
+        console_(console) {}
 
   void take(NoteSource& source) {
     while (true) {
@@ -95,8 +100,8 @@ class Line {
     } else {
       Audit result = audit(*report_.profile, ledger, lexicon_.motion_limits(), least_certainty_);
       if (!report_.profile->checks_off.contains(Check::copied_exam)) {
-        const auto repeat =
-            repeats_.add(note.id, member_of(note, "author"), member_of(note, "patient"), print_of(note.text, ledger.exam));
+        const auto repeat = repeats_.add(note.id, member_of(note, "author"), member_of(note, "patient"),
+                                         print_of(note.text, ledger.exam));
         if (repeat) result.inconsistencies.push_back(copied_exam(ledger.exam, repeat->note, repeat->share));
       }
       lacks_required_ = lacks_required_ || result.lacks_required();

@@ -19,7 +19,7 @@ struct NoteRun {
   const Format* from = nullptr;     ///< null: by the extension of each
   const ReportFormat* to = nullptr;
   float least_certainty = 0.0F;  ///< 0..1; entries below it earn nothing (audit only)
-  std::string output;  ///< a path; empty for the standard output
+  std::string output;            ///< a path; empty for the standard output
 };
 
 /// Adds --from, --to and --output.

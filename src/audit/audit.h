@@ -75,6 +75,7 @@ struct Audit {
 
 /// Never throws but for lack of memory. `profile` and `ledger` must outlive the result. Without `limits` no motion is
 /// called implausible. Entries whose certainty is below `least_certainty` (0..1) count as if they were not there.
-Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits = {}, float least_certainty = 0.0F);
+Audit audit(const Profile& profile, const Ledger& ledger, const MotionLimits& limits = {},
+            float least_certainty = 0.0F);
 
 }  // namespace jointledger

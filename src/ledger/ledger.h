@@ -42,8 +42,8 @@ struct Entry {
   Component component = Component::unspecified;
   Side side = Side::unstated;
   Outcome outcome = Outcome::stated;
-  MotionSet motions;         ///< only for range_of_motion: those that the note names
-  float certainty = 1.0F;    ///< calibrated share of such entries that are right, 0..1
+  MotionSet motions;       ///< only for range_of_motion: those that the note names
+  float certainty = 1.0F;  ///< calibrated share of such entries that are right, 0..1
   boost::container::small_vector<Degrees, 2> degrees;
   boost::container::small_vector<Grade, 2> grades;
   boost::container::small_vector<std::string_view, 2> structures;  ///< ids from lexicon/structures.tsv
@@ -60,8 +60,8 @@ struct Complaint {
 };
 
 struct Ledger {
-  std::vector<Entry> entries;        ///< at most one per (region, component, side), ordered by those
-  std::vector<Complaint> complaints; ///< at most one per (region, side), in order of appearance
+  std::vector<Entry> entries;         ///< at most one per (region, component, side), ordered by those
+  std::vector<Complaint> complaints;  ///< at most one per (region, side), in order of appearance
 
   // What the checks of the note against itself look at, in order of appearance.
   std::vector<Remark> remarks;

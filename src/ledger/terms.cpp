@@ -8,23 +8,40 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array<std::string_view, kRegionCount> kRegions = {
-    "temporomandibular"sv, "cervical_spine"sv,  "thoracic_spine"sv,  "lumbar_spine"sv, "pelvis"sv,
-    "chest_wall"sv,        "shoulder"sv,        "upper_arm"sv,       "elbow"sv,        "forearm"sv,
-    "wrist"sv,             "hand"sv,            "hip"sv,             "thigh"sv,        "knee"sv,
-    "lower_leg"sv,         "ankle"sv,           "foot"sv,            "spine"sv,        "upper_extremity"sv,
-    "lower_extremity"sv,   "extremities"sv,     "whole_body"sv};
+constexpr std::array<std::string_view, kRegionCount> kRegions = {"temporomandibular"sv,
+                                                                 "cervical_spine"sv,
+                                                                 "thoracic_spine"sv,
+                                                                 "lumbar_spine"sv,
+                                                                 "pelvis"sv,
+                                                                 "chest_wall"sv,
+                                                                 "shoulder"sv,
+                                                                 "upper_arm"sv,
+                                                                 "elbow"sv,
+                                                                 "forearm"sv,
+                                                                 "wrist"sv,
+                                                                 "hand"sv,
+                                                                 "hip"sv,
+                                                                 "thigh"sv,
+                                                                 "knee"sv,
+                                                                 "lower_leg"sv,
+                                                                 "ankle"sv,
+                                                                 "foot"sv,
+                                                                 "spine"sv,
+                                                                 "upper_extremity"sv,
+                                                                 "lower_extremity"sv,
+                                                                 "extremities"sv,
+                                                                 "whole_body"sv};
 constexpr std::array<std::string_view, kComponentCount> kComponents = {
-    "inspection"sv,   "palpation"sv, "range_of_motion"sv, "strength"sv,  "stability"sv,  "special_test"sv,
-    "sensation"sv,    "reflexes"sv,  "perfusion"sv,       "gait"sv,      "unspecified"sv};
+    "inspection"sv, "palpation"sv, "range_of_motion"sv, "strength"sv, "stability"sv,  "special_test"sv,
+    "sensation"sv,  "reflexes"sv,  "perfusion"sv,       "gait"sv,     "unspecified"sv};
 constexpr std::array<std::string_view, kSideCount> kSides = {"left"sv, "right"sv, "both"sv, "midline"sv, "unstated"sv};
 constexpr std::array<std::string_view, kOutcomeCount> kOutcomes = {"not_done"sv, "stated"sv, "normal"sv, "abnormal"sv};
 constexpr std::array<std::string_view, kMotionCount> kMotions = {
-    "flexion"sv,          "extension"sv,       "abduction"sv,     "adduction"sv,         "internal_rotation"sv,
-    "external_rotation"sv, "rotation"sv,       "lateral_bending"sv, "supination"sv,      "pronation"sv,
-    "radial_deviation"sv, "ulnar_deviation"sv, "dorsiflexion"sv,  "plantarflexion"sv,    "inversion"sv,
-    "eversion"sv,         "opening"sv,         "opposition"sv,    "circumduction"sv,     "elevation"sv,
-    "depression"sv,       "protrusion"sv,      "lateral_excursion"sv, "protraction"sv,   "retraction"sv};
+    "flexion"sv,           "extension"sv,       "abduction"sv,         "adduction"sv,      "internal_rotation"sv,
+    "external_rotation"sv, "rotation"sv,        "lateral_bending"sv,   "supination"sv,     "pronation"sv,
+    "radial_deviation"sv,  "ulnar_deviation"sv, "dorsiflexion"sv,      "plantarflexion"sv, "inversion"sv,
+    "eversion"sv,          "opening"sv,         "opposition"sv,        "circumduction"sv,  "elevation"sv,
+    "depression"sv,        "protrusion"sv,      "lateral_excursion"sv, "protraction"sv,    "retraction"sv};
 
 template <class Value, std::size_t N>
 std::optional<Value> find(const std::array<std::string_view, N>& names, std::string_view text) {

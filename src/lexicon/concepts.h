@@ -32,8 +32,8 @@ enum class ConceptKind : std::uint8_t {
   grammar,            ///< grammar.tsv
 };
 
-/// Whether a finding is bad news (tenderness), good news (nontender), or none: it could not be done ("unable to stand"),
-/// or its figure is no judgement (a balance scale).
+/// Whether a finding is bad news (tenderness), good news (nontender), or none: it could not be done ("unable to
+/// stand"), or its figure is no judgement (a balance scale).
 enum class Sense : std::uint8_t { bad, good, not_done, stated };
 
 /// Where a remark counts that names no region.
@@ -47,79 +47,79 @@ enum class SideWord : std::uint8_t { left, right, both, midline, other, same, af
 
 /// What a word does to the remark it stands in.
 enum class Cue : std::uint8_t {
-  no,          ///< denies what follows, to the end of its list
-  not_,        ///< turns the next judgement or finding round
-  absent,      ///< denies what stands before it; of a pulse, reflex or sense: abnormal
-  none,        ///< an answer: denies the label it answers
-  normal,      ///< a judgement that may stand alone ("Hips: normal")
-  good,        ///< a judgement of a component
-  present,     ///< normal of a pulse, reflex or sense; affirms a finding
-  bad,         ///< a judgement: abnormal
-  positive,    ///< of a test: abnormal
-  negative,    ///< of a test: normal; before a list: denies it
-  equivocal,   ///< examined, but no result
-  tested,      ///< examined, result elsewhere or not given
-  but,         ///< ends the reach of a denial
-  except,      ///< turns round what follows
-  rest,        ///< everything not named so far
-  deferred,    ///< not done
-  says,        ///< the patient's words follow
-  same,        ///< as on the side before
-  compared,    ///< the other side is named only to compare
-  pain,        ///< pain, which counts by what brings it on
-  palpating,   ///< ... pressing
-  resisted,    ///< ... work against resistance
-  loading,     ///< ... bearing weight
-  extent,      ///< proximally, distally
-  comparing,   ///< more, worse: both sides have it
-  lacking,     ///< counts down from full motion
-  testword,    ///< "test", "sign": may follow the name of a manoeuvre
-  symmetric,   ///< a good judgement; by itself, of how a region looks
-  equal,       ///< a good judgement of a pair
-  equalled,    ///< the other side is named, and is alike
-  stable,      ///< a good judgement; by itself, of a joint's stability
-  strong,      ///< a good judgement; of muscles, motions and limbs it is one of power
-  weak,        ///< ... a bad one
-  brisk,       ///< normal of capillary refill, abnormal of a reflex
+  no,         ///< denies what follows, to the end of its list
+  not_,       ///< turns the next judgement or finding round
+  absent,     ///< denies what stands before it; of a pulse, reflex or sense: abnormal
+  none,       ///< an answer: denies the label it answers
+  normal,     ///< a judgement that may stand alone ("Hips: normal")
+  good,       ///< a judgement of a component
+  present,    ///< normal of a pulse, reflex or sense; affirms a finding
+  bad,        ///< a judgement: abnormal
+  positive,   ///< of a test: abnormal
+  negative,   ///< of a test: normal; before a list: denies it
+  equivocal,  ///< examined, but no result
+  tested,     ///< examined, result elsewhere or not given
+  but,        ///< ends the reach of a denial
+  except,     ///< turns round what follows
+  rest,       ///< everything not named so far
+  deferred,   ///< not done
+  says,       ///< the patient's words follow
+  same,       ///< as on the side before
+  compared,   ///< the other side is named only to compare
+  pain,       ///< pain, which counts by what brings it on
+  palpating,  ///< ... pressing
+  resisted,   ///< ... work against resistance
+  loading,    ///< ... bearing weight
+  extent,     ///< proximally, distally
+  comparing,  ///< more, worse: both sides have it
+  lacking,    ///< counts down from full motion
+  testword,   ///< "test", "sign": may follow the name of a manoeuvre
+  symmetric,  ///< a good judgement; by itself, of how a region looks
+  equal,      ///< a good judgement of a pair
+  equalled,   ///< the other side is named, and is alike
+  stable,     ///< a good judgement; by itself, of a joint's stability
+  strong,     ///< a good judgement; of muscles, motions and limbs it is one of power
+  weak,       ///< ... a bad one
+  brisk,      ///< normal of capillary refill, abnormal of a reflex
 };
 
 /// Bits: a small word can play several parts.
 enum GrammarRole : std::uint8_t {
   kAnd = 1,
   kOr = 2,
-  kAt = 4,     ///< a place may follow: over, of, in
-  kWith = 8,   ///< what brings pain on may follow: with, on, during
+  kAt = 4,    ///< a place may follow: over, of, in
+  kWith = 8,  ///< what brings pain on may follow: with, on, during
   kVerb = 16,
   kFiller = 32,
-  kAffirms = 64,       ///< an amount: after a comma it ends the reach of a denial
+  kAffirms = 64,  ///< an amount: after a comma it ends the reach of a denial
   kAbbreviation = 128,
 };
 
 struct Concept {
   ConceptKind kind = ConceptKind::inert;
-  std::optional<Region> region;  ///< its place, or the place when the note names none
-  bool many = false;             ///< a plural, which means both sides
-  bool several = false;          ///< a plural of parts that one limb has several of (fingers)
+  std::optional<Region> region;         ///< its place, or the place when the note names none
+  bool many = false;                    ///< a plural, which means both sides
+  bool several = false;                 ///< a plural of parts that one limb has several of (fingers)
   std::optional<Region> second_region;  ///< "arms and legs"
   std::optional<Region> artery_region;  ///< where its pulse is felt, for a name that muscle and artery share
-  bool exam = false;             ///< "the musculoskeletal exam": of the whole body where it is judged as such
-  bool back = false;             ///< "back": the lumbar spine if that is what the visit is about
-  bool joints = false;           ///< "all joints": whole body, or the limbs under a limb heading
+  bool exam = false;                    ///< "the musculoskeletal exam": of the whole body where it is judged as such
+  bool back = false;                    ///< "back": the lumbar spine if that is what the visit is about
+  bool joints = false;                  ///< "all joints": whole body, or the limbs under a limb heading
   std::optional<Region> reflex_region;
-  std::optional<Region> leg_region;     ///< where a leg is in force: digits are toes then
+  std::optional<Region> leg_region;  ///< where a leg is in force: digits are toes then
   Component component = Component::unspecified;
   std::optional<Component> second_component;  ///< "neurovascular" is sensation and perfusion
-  bool weak = false;             ///< a component that counts only with a judgement of its own
+  bool weak = false;                          ///< a component that counts only with a judgement of its own
   Admit admit = Admit::in_scope;
   Sense sense = Sense::bad;
   bool adjective = false;
   MotionSet motions;
   boost::container::static_vector<Region, 4> test_regions;  ///< its own first
   std::optional<SideWord> side;
-  bool letter = false;           ///< a single capital that is a side only beside a region or a grade
+  bool letter = false;  ///< a single capital that is a side only beside a region or a grade
   Cue cue = Cue::no;
   std::uint8_t grammar = 0;
-  std::string id;                ///< structure or test id; of a finding its note ("mass", "sign"); empty for others
+  std::string id;  ///< structure or test id; of a finding its note ("mass", "sign"); empty for others
 };
 
 /// A word that tells what a visit is about: complaints.tsv.

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <cstdlib>
-#include <charconv>
 #include <functional>
 #include <map>
 #include <set>
@@ -34,12 +34,30 @@ std::optional<Value> find_named(const std::array<Named<Value>, N>& set, std::str
 }
 
 constexpr std::array<Named<Cue>, 25> kCues = {{
-    {"no", Cue::no},           {"not", Cue::not_},         {"absent", Cue::absent},       {"none", Cue::none},
-    {"normal", Cue::normal},   {"good", Cue::good},        {"present", Cue::present},     {"bad", Cue::bad},
-    {"positive", Cue::positive}, {"negative", Cue::negative}, {"equivocal", Cue::equivocal}, {"tested", Cue::tested},
-    {"but", Cue::but},         {"except", Cue::except},    {"rest", Cue::rest},           {"deferred", Cue::deferred},
-    {"says", Cue::says},       {"same", Cue::same},        {"compared", Cue::compared},   {"pain", Cue::pain},
-    {"palpating", Cue::palpating}, {"resisted", Cue::resisted}, {"loading", Cue::loading}, {"extent", Cue::extent},
+    {"no", Cue::no},
+    {"not", Cue::not_},
+    {"absent", Cue::absent},
+    {"none", Cue::none},
+    {"normal", Cue::normal},
+    {"good", Cue::good},
+    {"present", Cue::present},
+    {"bad", Cue::bad},
+    {"positive", Cue::positive},
+    {"negative", Cue::negative},
+    {"equivocal", Cue::equivocal},
+    {"tested", Cue::tested},
+    {"but", Cue::but},
+    {"except", Cue::except},
+    {"rest", Cue::rest},
+    {"deferred", Cue::deferred},
+    {"says", Cue::says},
+    {"same", Cue::same},
+    {"compared", Cue::compared},
+    {"pain", Cue::pain},
+    {"palpating", Cue::palpating},
+    {"resisted", Cue::resisted},
+    {"loading", Cue::loading},
+    {"extent", Cue::extent},
     {"comparing", Cue::comparing},
 }};
 constexpr std::array<Named<Cue>, 9> kMoreCues = {{{"lacking", Cue::lacking},
@@ -93,14 +111,14 @@ constexpr std::array<Named<SectionKind>, 10> kSections = {{{"exam", SectionKind:
 
 constexpr std::array<Named<ComplaintCue::Use>, 10> kUses = {{{"tells", ComplaintCue::Use::tells},
                                                              {"symptom", ComplaintCue::Use::symptom},
-                                                            {"injury", ComplaintCue::Use::injury},
-                                                            {"visit", ComplaintCue::Use::visit},
-                                                            {"past", ComplaintCue::Use::past},
-                                                            {"spread", ComplaintCue::Use::spread},
-                                                            {"gone", ComplaintCue::Use::gone},
-                                                            {"denial", ComplaintCue::Use::denial},
-                                                            {"general", ComplaintCue::Use::general},
-                                                            {"named", ComplaintCue::Use::named}}};
+                                                             {"injury", ComplaintCue::Use::injury},
+                                                             {"visit", ComplaintCue::Use::visit},
+                                                             {"past", ComplaintCue::Use::past},
+                                                             {"spread", ComplaintCue::Use::spread},
+                                                             {"gone", ComplaintCue::Use::gone},
+                                                             {"denial", ComplaintCue::Use::denial},
+                                                             {"general", ComplaintCue::Use::general},
+                                                             {"named", ComplaintCue::Use::named}}};
 
 constexpr std::array<Named<RemarkWord::Use>, 6> kRemarkUses = {{{"finding", RemarkWord::Use::finding},
                                                                 {"narrows", RemarkWord::Use::narrows},
@@ -211,36 +229,37 @@ class LexiconLoader {
       }
       return std::string();
     });
-    table(dir, "structures.tsv", {"phrase", "number", "kind", "region", "id", "reflex", "in_leg"}, [this](Cells cells, Concept& c) {
-      if (cells[2] == "part") {
-        c.kind = ConceptKind::part;
-      } else if (cells[2] == "muscle") {
-        c.kind = ConceptKind::muscle;
-      } else if (cells[2] == "muscle_artery") {
-        c.kind = ConceptKind::muscle;
-        c.artery_region = region_named(cells[5]);
-        if (!c.artery_region) return unknown("region", cells[5]);
-      } else if (cells[2] == "nerve") {
-        c.kind = ConceptKind::nerve;
-      } else if (cells[2] == "artery") {
-        c.kind = ConceptKind::artery;
-      } else {
-        return unknown("kind", cells[2]);
-      }
-      c.id = cells[4];
-      if (c.id.empty()) return std::string("a structure needs an id");
-      structures_.insert(c.id);
-      if (!cells[5].empty() && !c.artery_region) {
-        c.reflex_region = region_named(cells[5]);
-        if (!c.reflex_region) return unknown("region", cells[5]);
-      }
-      if (!cells[6].empty()) {
-        c.leg_region = region_named(cells[6]);
-        if (!c.leg_region) return unknown("region", cells[6]);
-      }
-      if (auto bad = number(cells[1], c); !bad.empty()) return bad;
-      return region(cells[3], c);
-    });
+    table(dir, "structures.tsv", {"phrase", "number", "kind", "region", "id", "reflex", "in_leg"},
+          [this](Cells cells, Concept& c) {
+            if (cells[2] == "part") {
+              c.kind = ConceptKind::part;
+            } else if (cells[2] == "muscle") {
+              c.kind = ConceptKind::muscle;
+            } else if (cells[2] == "muscle_artery") {
+              c.kind = ConceptKind::muscle;
+              c.artery_region = region_named(cells[5]);
+              if (!c.artery_region) return unknown("region", cells[5]);
+            } else if (cells[2] == "nerve") {
+              c.kind = ConceptKind::nerve;
+            } else if (cells[2] == "artery") {
+              c.kind = ConceptKind::artery;
+            } else {
+              return unknown("kind", cells[2]);
+            }
+            c.id = cells[4];
+            if (c.id.empty()) return std::string("a structure needs an id");
+            structures_.insert(c.id);
+            if (!cells[5].empty() && !c.artery_region) {
+              c.reflex_region = region_named(cells[5]);
+              if (!c.reflex_region) return unknown("region", cells[5]);
+            }
+            if (!cells[6].empty()) {
+              c.leg_region = region_named(cells[6]);
+              if (!c.leg_region) return unknown("region", cells[6]);
+            }
+            if (auto bad = number(cells[1], c); !bad.empty()) return bad;
+            return region(cells[3], c);
+          });
     table(dir, "regions.tsv", {"phrase", "number", "region"}, [this](Cells cells, Concept& c) {
       c.kind = ConceptKind::region;
       if (auto bad = number(cells[1], c); !bad.empty()) return bad;
@@ -377,7 +396,8 @@ class LexiconLoader {
       Concept entry;
       if (auto bad = fill(row.cells, entry); !bad.empty()) return bad;
       lexicon_.concepts_.push_back(std::move(entry));
-      forms(lexicon_.phrases_, row.cells[0], static_cast<std::uint32_t>(lexicon_.concepts_.size() - 1), where, row.line);
+      forms(lexicon_.phrases_, row.cells[0], static_cast<std::uint32_t>(lexicon_.concepts_.size() - 1), where,
+            row.line);
       return std::string();
     });
   }
@@ -530,29 +550,32 @@ class LexiconLoader {
   }
 
   void certainty(const fs::path& dir) {
-    constexpr std::array<std::string_view, 7> kPlaces = {"own", "named", "sentence", "label", "heading", "topic", "none"};
+    constexpr std::array<std::string_view, 7> kPlaces = {"own",     "named", "sentence", "label",
+                                                         "heading", "topic", "none"};
     constexpr std::array<std::string_view, 5> kSides = {"named", "plural", "fixed", "carried", "none"};
-    rows_of(dir, "certainty.tsv", std::array<std::string_view, 3>{"feature", "value", "weight"}, [&](const TableRow& row) {
-      char* end = nullptr;
-      const float weight = std::strtof(row.cells[2].c_str(), &end);
-      if (end == row.cells[2].c_str() || *end != '\0' || !std::isfinite(weight)) return unknown("weight", row.cells[2]);
-      CertaintyWeights& w = lexicon_.certainty_;
-      const auto put = [&](auto& weights, const auto& names) {
-        const auto at = std::ranges::find(names, row.cells[1]);
-        if (at == std::ranges::end(names)) return unknown("value", row.cells[1]);
-        weights[static_cast<std::size_t>(at - std::ranges::begin(names))] = weight;
-        return std::string();
-      };
-      const std::string& feature = row.cells[0];
-      if (feature == "place") return put(w.place, kPlaces);
-      if (feature == "side") return put(w.side, kSides);
-      if (feature == "component") return put(w.component, component_names());
-      if (feature == "outcome") return put(w.outcome, outcome_names());
-      if (feature == "base") return w.base = weight, std::string();
-      if (feature == "inferred") return w.inferred = weight, std::string();
-      if (feature == "repeated") return w.repeated = weight, std::string();
-      return unknown("feature", feature);
-    });
+    rows_of(dir, "certainty.tsv", std::array<std::string_view, 3>{"feature", "value", "weight"},
+            [&](const TableRow& row) {
+              char* end = nullptr;
+              const float weight = std::strtof(row.cells[2].c_str(), &end);
+              if (end == row.cells[2].c_str() || *end != '\0' || !std::isfinite(weight))
+                return unknown("weight", row.cells[2]);
+              CertaintyWeights& w = lexicon_.certainty_;
+              const auto put = [&](auto& weights, const auto& names) {
+                const auto at = std::ranges::find(names, row.cells[1]);
+                if (at == std::ranges::end(names)) return unknown("value", row.cells[1]);
+                weights[static_cast<std::size_t>(at - std::ranges::begin(names))] = weight;
+                return std::string();
+              };
+              const std::string& feature = row.cells[0];
+              if (feature == "place") return put(w.place, kPlaces);
+              if (feature == "side") return put(w.side, kSides);
+              if (feature == "component") return put(w.component, component_names());
+              if (feature == "outcome") return put(w.outcome, outcome_names());
+              if (feature == "base") return w.base = weight, std::string();
+              if (feature == "inferred") return w.inferred = weight, std::string();
+              if (feature == "repeated") return w.repeated = weight, std::string();
+              return unknown("feature", feature);
+            });
   }
 
   void measures(const fs::path& dir) {

@@ -12,7 +12,8 @@ bool is_digit(char c) { return c >= '0' && c <= '9'; }
 // One graded value: [+-]digits[.digits][+-]* or "trace", in tenths. Advances `text` past it.
 std::optional<int> graded(std::string_view& text) {
   std::size_t i = 0;
-  while (i < text.size() && !is_digit(text[i]) && text[i] != '+' && text[i] != '-' && text[i] != 't' && text[i] != 'T') ++i;
+  while (i < text.size() && !is_digit(text[i]) && text[i] != '+' && text[i] != '-' && text[i] != 't' && text[i] != 'T')
+    ++i;
   text.remove_prefix(i);
   if (text.empty()) return std::nullopt;
   if (text[0] == 't' || text[0] == 'T') {
@@ -38,11 +39,13 @@ std::optional<int> graded(std::string_view& text) {
     value += text[1] - '0';
     text.remove_prefix(2);
   }
-  while (text.size() > 1 && text[0] == ' ' && (text[1] == '+' || (text[1] == '-' && text.size() > 2 && text[2] == '/'))) text.remove_prefix(1);
+  while (text.size() > 1 && text[0] == ' ' && (text[1] == '+' || (text[1] == '-' && text.size() > 2 && text[2] == '/')))
+    text.remove_prefix(1);
   if (!text.empty() && text[0] == '+') {
     sign = 3;
     while (!text.empty() && text[0] == '+') text.remove_prefix(1);
-  } else if (text.size() > 0 && text[0] == '-' && (text.size() == 1 || text[1] == '/' || text[1] == ' ' || text[1] == '-')) {
+  } else if (text.size() > 0 && text[0] == '-' &&
+             (text.size() == 1 || text[1] == '/' || text[1] == ' ' || text[1] == '-')) {
     // A minus that belongs to the value: "4-/5"; in "4-5/5" it joins two values.
     const bool closes = text.size() == 1 || text[1] != ' ' || text.size() < 3 || !is_digit(text[2]);
     if (closes) {
@@ -86,7 +89,8 @@ std::optional<Figure> Measures::read(std::string_view text) const {
     if (!pattern.expression->Match(piece, 0, piece.size(), re2::RE2::ANCHOR_START, &whole_match, 1)) continue;
     std::string_view matched(whole_match.data(), whole_match.size());
     // Half a number is no figure.
-    if (!matched.empty() && is_digit(matched.back()) && matched.size() < near.size() && is_digit(near[matched.size()])) continue;
+    if (!matched.empty() && is_digit(matched.back()) && matched.size() < near.size() && is_digit(near[matched.size()]))
+      continue;
     while (!matched.empty() && matched.back() == ' ') matched.remove_suffix(1);
     Figure figure{pattern.kind, static_cast<std::uint32_t>(matched.size()), 0, 0};
     std::string_view rest = matched;

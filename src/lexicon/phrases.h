@@ -40,8 +40,8 @@ class Vocabulary {
 /// A token as phrases see it.
 struct TokenKey {
   WordId word = 0;
-  bool capitals = false;  ///< all its letters are capitals
-  bool joiner = false;    ///< a hyphen or slash that may stand where a phrase has a space
+  bool capitals = false;      ///< all its letters are capitals
+  bool joiner = false;        ///< a hyphen or slash that may stand where a phrase has a space
   bool touches_next = false;  ///< no white space before the token after it
 };
 
@@ -68,7 +68,7 @@ class PhraseTable {
 
   std::vector<Node> nodes_{1};
   std::unordered_map<std::uint64_t, std::uint32_t> edges_;  // node and word to node
-  std::vector<std::uint32_t> roots_;                         // word to node, the first step's shortcut
+  std::vector<std::uint32_t> roots_;                        // word to node, the first step's shortcut
 };
 
 }  // namespace jointledger

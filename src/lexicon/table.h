@@ -17,9 +17,9 @@ struct TableRow {
 };
 
 struct Table {
-  std::string file;                   ///< as given, for messages
+  std::string file;  ///< as given, for messages
   std::vector<std::string> columns;
-  std::vector<TableRow> rows;         ///< rows whose number of cells differs from the columns' are kept as they are
+  std::vector<TableRow> rows;  ///< rows whose number of cells differs from the columns' are kept as they are
 };
 
 /// Reads a table (text/tab-separated-values as IANA has it: no quoting, so no cell holds a tab or line break).

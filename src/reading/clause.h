@@ -19,7 +19,7 @@ namespace jointledger {
 struct PlaceGroup {
   struct Member {
     PlaceRef place;
-    bool sided = false;          ///< a side is stated beside it
+    bool sided = false;  ///< a side is stated beside it
     bool plural = false;
     bool several = false;        ///< parts that one limb has several of
     bool generic_part = false;   ///< a part of the spine that names no level
@@ -41,8 +41,8 @@ struct Unit {
   enum class Kind : std::uint8_t { component, finding, motion, muscle, test, judgement, elsewhere };
   Kind kind = Kind::finding;
   Component component = Component::unspecified;
-  const Concept* meaning = nullptr;   ///< nothing for a bare grade or judgement
-  std::uint32_t first = 0;            ///< items [first, last)
+  const Concept* meaning = nullptr;  ///< nothing for a bare grade or judgement
+  std::uint32_t first = 0;           ///< items [first, last)
   std::uint32_t last = 0;
   std::uint32_t clause = 0;
   std::optional<Outcome> outcome;
@@ -53,7 +53,7 @@ struct Unit {
   std::optional<std::uint32_t> value_group;  ///< index of a PlaceGroup
   bool coordinated = false;  ///< joined to the unit before it in one list, under one denial or judgement
   bool after_except = false;
-  bool after_rest = false;   ///< said of "the remainder": no place named before it counts
+  bool after_rest = false;  ///< said of "the remainder": no place named before it counts
   boost::container::small_vector<Degrees, 2> degrees;
   boost::container::small_vector<Grade, 2> grades;
   boost::container::small_vector<Span, 4> words;  ///< evidence: the unit and what judges it
@@ -64,8 +64,8 @@ struct Context {
   std::optional<Component> component;  ///< of a part heading
   SectionKind section = SectionKind::exam;
   std::optional<std::pair<Side, Side>> columns;  ///< of a table: "R L" in the line above
-  bool sided = false;  ///< a left or right side is in force
-  bool leg = false;  ///< a leg, ankle or foot is in force or complained of
+  bool sided = false;                            ///< a left or right side is in force
+  bool leg = false;                              ///< a leg, ankle or foot is in force or complained of
 };
 
 struct SentenceParts {

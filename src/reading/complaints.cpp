@@ -37,12 +37,14 @@ bool has(const std::vector<Found>& cues, Use use) {
 /// Whether trouble at `known` is often described as at `other`: neighbours, and the limb or spine that holds it.
 bool next_door(Region known, Region other) {
   if (other == Region::spine && covers(other, known)) return true;
-  if (covers(other, known) && (known == Region::thigh || known == Region::elbow || known == Region::shoulder)) return true;
+  if (covers(other, known) && (known == Region::thigh || known == Region::elbow || known == Region::shoulder))
+    return true;
   static constexpr std::pair<Region, Region> kNeighbours[] = {
-      {Region::ankle, Region::foot},         {Region::wrist, Region::hand},     {Region::lumbar_spine, Region::pelvis},
-      {Region::lumbar_spine, Region::thoracic_spine}, {Region::shoulder, Region::upper_arm}, {Region::elbow, Region::forearm},
-      {Region::hip, Region::pelvis},         {Region::knee, Region::lower_leg}, {Region::ankle, Region::lower_leg},
-      {Region::wrist, Region::forearm},
+      {Region::ankle, Region::foot},          {Region::wrist, Region::hand},
+      {Region::lumbar_spine, Region::pelvis}, {Region::lumbar_spine, Region::thoracic_spine},
+      {Region::shoulder, Region::upper_arm},  {Region::elbow, Region::forearm},
+      {Region::hip, Region::pelvis},          {Region::knee, Region::lower_leg},
+      {Region::ankle, Region::lower_leg},     {Region::wrist, Region::forearm},
   };
   return std::ranges::any_of(kNeighbours, [&](const auto& pair) {
     return (pair.first == known && pair.second == other) || (pair.second == known && pair.first == other);
@@ -61,7 +63,8 @@ class Collector {
     for (Complaint& known : out_) {
       if (known.region != region) continue;
       known.injury = known.injury || injury;
-      if (known.side == side || side == Side::unstated || (side == Side::midline && known.side != Side::unstated)) return;
+      if (known.side == side || side == Side::unstated || (side == Side::midline && known.side != Side::unstated))
+        return;
       if (known.side == Side::unstated || known.side == Side::midline) {
         known.side = side;
         return;
@@ -71,7 +74,8 @@ class Collector {
       return;
     }
     // The joint next door, or the limb as a whole, is told of to describe the same trouble.
-    if (!reason && std::ranges::any_of(out_, [&](const Complaint& known) { return next_door(known.region, region); })) return;
+    if (!reason && std::ranges::any_of(out_, [&](const Complaint& known) { return next_door(known.region, region); }))
+      return;
     out_.push_back({region, side, evidence, injury});
     if (reason && (side == Side::left || side == Side::right)) settled_.push_back(region);
   }
@@ -159,7 +163,8 @@ class ComplaintFinder {
   Region level(Region region, bool back) const { return back && low_back_ ? Region::lumbar_spine : region; }
 
   bool inside_named(std::uint32_t token) const {
-    return std::ranges::any_of(cues_, [&](const Found& f) { return f.cue->use == Use::named && token >= f.first && token < f.last; });
+    return std::ranges::any_of(
+        cues_, [&](const Found& f) { return f.cue->use == Use::named && token >= f.first && token < f.last; });
   }
 
   // The side of a place named earlier in the sentence.
@@ -167,7 +172,8 @@ class ComplaintFinder {
     std::optional<Side> side;
     for (const PlaceGroup& group : parts_.groups) {
       for (const auto& member : group.members) {
-        if (parts_.items[member.item].first < token && member.sided && is_paired(member.place.region)) side = member.place.side;
+        if (parts_.items[member.item].first < token && member.sided && is_paired(member.place.region))
+          side = member.place.side;
       }
     }
     return side;
@@ -227,12 +233,15 @@ class ComplaintFinder {
       for (const Found& other : cues_) {
         if (other.cue->use == Use::symptom && other.first >= f.last && other.last <= first) return false;
       }
-      return (f.first >= last && f.first <= last + 1) || (f.last <= first && first - f.last <= 4) || (f.first <= first && f.last >= last);
+      return (f.first >= last && f.first <= last + 1) || (f.last <= first && first - f.last <= 4) ||
+             (f.first <= first && f.last >= last);
     });
   }
 
   bool symptom_after(std::uint32_t token) const {
-    return std::ranges::any_of(cues_, [&](const Found& f) { return (f.cue->use == Use::symptom || f.cue->use == Use::injury) && f.first >= token && f.first <= token + 1; });
+    return std::ranges::any_of(cues_, [&](const Found& f) {
+      return (f.cue->use == Use::symptom || f.cue->use == Use::injury) && f.first >= token && f.first <= token + 1;
+    });
   }
 
   // Whether a symptom or injury is told of the place.
@@ -244,14 +253,18 @@ class ComplaintFinder {
       // Swelling of the legs is more often of the heart than of the joints.
       const PlaceRef& place = group.members.front().place;
       const bool one_side = place.side == Side::left || place.side == Side::right;
-      if (symptom && !one_side && covers(place.region, Region::knee) && is_group(place.region) && d_.text(found.first).starts_with("swell")) continue;
+      if (symptom && !one_side && covers(place.region, Region::knee) && is_group(place.region) &&
+          d_.text(found.first).starts_with("swell"))
+        continue;
       if (found.first >= end) {
         // "knee pain", "the knee has been swollen"
         if (symptom && found.first - end <= 6 && !moved(end, found.first)) return true;
       } else if (found.last <= at) {
         const std::uint32_t gap = at - found.last;
         if (visit && gap <= 8) return true;
-        if (symptom && (gap <= 4 || (group.at_before && gap <= (d_.text(at - 1) == "over" || d_.text(at - 2) == "over" ? 9U : 20U)))) return true;
+        if (symptom && (gap <= 4 || (group.at_before &&
+                                     gap <= (d_.text(at - 1) == "over" || d_.text(at - 2) == "over" ? 9U : 20U))))
+          return true;
       } else {
         return symptom;
       }
@@ -261,7 +274,10 @@ class ComplaintFinder {
 
   // "with flexion of the spine", "uses her arms": something done with the place stands between.
   bool moved(std::uint32_t from, std::uint32_t to) const {
-    return std::ranges::any_of(parts_.items, [&](const Item& item) { return item.first >= from && item.last <= to && (item.is(ConceptKind::motion) || item.kind == ItemKind::semicolon || item.is(Cue::but)); });
+    return std::ranges::any_of(parts_.items, [&](const Item& item) {
+      return item.first >= from && item.last <= to &&
+             (item.is(ConceptKind::motion) || item.kind == ItemKind::semicolon || item.is(Cue::but));
+    });
   }
 
   const Document& d_;
@@ -277,8 +293,10 @@ class ComplaintFinder {
 void survey(const Document& d, bool& low_back, bool& injury) {
   std::vector<Found> cues;
   for (const Stretch& stretch : d.stretches()) {
-    const bool history = stretch.section == SectionKind::history || stretch.section == SectionKind::complaint || stretch.section == SectionKind::none;
-    const bool plan = stretch.section == SectionKind::plan || stretch.section == SectionKind::ros || stretch.section == SectionKind::data;
+    const bool history = stretch.section == SectionKind::history || stretch.section == SectionKind::complaint ||
+                         stretch.section == SectionKind::none;
+    const bool plan = stretch.section == SectionKind::plan || stretch.section == SectionKind::ros ||
+                      stretch.section == SectionKind::data;
     if (!history && !plan) continue;
     for (std::uint32_t i = stretch.first; i < stretch.last;) {
       const auto match = d.lexicon().phrases().longest(d.keys(), i);
@@ -305,7 +323,9 @@ bool other_reason(const Document& d) {
     if (!cues.empty()) return false;
     for (std::uint32_t i = stretch.first; i < stretch.last; ++i) {
       const std::string_view word = d.text(i);
-      if (word.size() > 1 && (word.substr(1).starts_with("ollow") || word.substr(1).starts_with("OLLOW") || word.substr(1).starts_with("oint"))) return false;
+      if (word.size() > 1 && (word.substr(1).starts_with("ollow") || word.substr(1).starts_with("OLLOW") ||
+                              word.substr(1).starts_with("oint")))
+        return false;
     }
   }
   return given;
@@ -335,7 +355,8 @@ void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::v
   read(SectionKind::none, false);
   finder.be_strict(false);
   // A note without a history may tell its complaints in the review of systems.
-  const bool history = std::ranges::any_of(d.stretches(), [](const Stretch& s) { return s.section == SectionKind::history && s.last - s.first > 20; });
+  const bool history = std::ranges::any_of(
+      d.stretches(), [](const Stretch& s) { return s.section == SectionKind::history && s.last - s.first > 20; });
   if (out.empty() && !history) read(SectionKind::ros, false);
 }
 

@@ -113,9 +113,11 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
         next.first = found->body;
         if (found->known != nullptr) {
           enter(*found->known, next, section);
-          if (!next.scope.places.empty() && !plural(text(found->words_end - 1)) && !plural(text(i + (found->words_end - i > 1 ? 1 : 0)))) {
+          if (!next.scope.places.empty() && !plural(text(found->words_end - 1)) &&
+              !plural(text(i + (found->words_end - i > 1 ? 1 : 0)))) {
             for (PlaceRef& place : next.scope.places) {
-              if (place.region == Region::upper_extremity || place.region == Region::lower_extremity) place.side = Side::unstated;
+              if (place.region == Region::upper_extremity || place.region == Region::lower_extremity)
+                place.side = Side::unstated;
             }
           }
           if (bulleted_[i] != 0 && current.scope.is_system && found->known->section == SectionKind::exam) {
@@ -136,7 +138,8 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
           next.section = section;
           if (found->unknown && current.scope.label) next.scope.fresh = false;
           if (!found->unknown) {
-            if (section == SectionKind::none && !found->label.places.empty()) next.section = section = SectionKind::exam;
+            if (section == SectionKind::none && !found->label.places.empty())
+              next.section = section = SectionKind::exam;
             next.scope = found->label;
           }
         }
@@ -147,8 +150,9 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
       }
     }
     const std::string_view here = text(i);
-    sentence_start = ends_sentence_mark(here) || here == ";" || is_bullet_mark(here) || line_start_[i] == 2 ||
-                     (here == "," && i + 1 < n && !tokens_[i + 1].space_before && tokens_[i + 1].kind == TokenKind::word);
+    sentence_start =
+        ends_sentence_mark(here) || here == ";" || is_bullet_mark(here) || line_start_[i] == 2 ||
+        (here == "," && i + 1 < n && !tokens_[i + 1].space_before && tokens_[i + 1].kind == TokenKind::word);
     ++i;
   }
   close(n);
@@ -157,11 +161,13 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
 // Whether the heading at `at` stands in the lines right under a label that has a line to itself, with no blank line
 // between.
 bool Document::under_label_line(const Stretch& current, std::uint32_t at, std::uint32_t words_end) const {
-  if (!current.scope.label || line_start_[at] != 1 || words_end >= tokens_.size() || text(words_end) != ":") return false;
+  if (!current.scope.label || line_start_[at] != 1 || words_end >= tokens_.size() || text(words_end) != ":")
+    return false;
   for (std::uint32_t i = current.first; i + 1 < at; ++i) {
     if (tokens_[i].kind == TokenKind::line_break && tokens_[i + 1].kind == TokenKind::line_break) return false;
   }
-  if (!current.scope.places.empty()) return current.first < tokens_.size() && tokens_[current.first].kind == TokenKind::line_break;
+  if (!current.scope.places.empty())
+    return current.first < tokens_.size() && tokens_[current.first].kind == TokenKind::line_break;
   return true;
 }
 
@@ -176,7 +182,8 @@ void Document::sentences(const Stretch& stretch, std::vector<Sentence>& out) con
     const std::string_view here = text(i);
     if (token.kind == TokenKind::line_break) {
       // A wrapped line goes on in small letters; anything else is a new sentence.
-      const bool next_small = i + 1 < stretch.last && tokens_[i + 1].kind == TokenKind::word && line_start_[i + 1] == 1 &&
+      const bool next_small = i + 1 < stretch.last && tokens_[i + 1].kind == TokenKind::word &&
+                              line_start_[i + 1] == 1 &&
                               (std::islower(static_cast<unsigned char>(text(i + 1)[0])) != 0);
       if (next_small && i > begin) continue;
       cut(i);
@@ -194,8 +201,9 @@ void Document::sentences(const Stretch& stretch, std::vector<Sentence>& out) con
       const Token& before = tokens_[i - 1];
       if (before.kind == TokenKind::word && !token.space_before) {
         const bool initial = before.end - before.start == 1;
-        const bool next_capital = i + 1 < stretch.last && (std::isupper(static_cast<unsigned char>(text(i + 1)[0])) != 0);
-        if (initial && touching) continue;                            // "p.o."
+        const bool next_capital =
+            i + 1 < stretch.last && (std::isupper(static_cast<unsigned char>(text(i + 1)[0])) != 0);
+        if (initial && touching) continue;  // "p.o."
         if (lexicon_->is_abbreviation(keys_[i - 1].word) && (touching || !next_capital || initial)) continue;
         if (keys_[i - 1].word != 0 && lexicon_->is_abbreviation(keys_[i - 1].word) && next_capital) {
           // "Dr. X" against "... of the ext. No edema": a name has one capitalised word; leave titles together.

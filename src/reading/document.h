@@ -26,12 +26,13 @@ struct PlaceRef {
 
 /// What a heading puts in force for the text below it.
 struct Scope {
-  boost::container::small_vector<PlaceRef, 4> places;  ///< of a label such as "Right knee:" or a heading such as Extremities
-  std::optional<Component> component;                  ///< of a part heading such as "Strength:"
-  std::optional<Side> side;                            ///< of a label that is a side alone: "Left:"
+  boost::container::small_vector<PlaceRef, 4>
+      places;                          ///< of a label such as "Right knee:" or a heading such as Extremities
+  std::optional<Component> component;  ///< of a part heading such as "Strength:"
+  std::optional<Side> side;            ///< of a label that is a side alone: "Left:"
   Admits admits = Admits::all;
-  bool fresh = true;    ///< the region in force before it no longer counts
-  bool label = false;   ///< names places in the note's own words rather than a system
+  bool fresh = true;   ///< the region in force before it no longer counts
+  bool label = false;  ///< names places in the note's own words rather than a system
   bool is_system = false;
 };
 
@@ -42,7 +43,7 @@ struct Stretch {
   SectionKind section = SectionKind::none;
   Scope scope;
   bool same_line = false;  ///< its heading does not begin a line
-  Span heading;  ///< the heading's own words, for evidence; empty if there is none
+  Span heading;            ///< the heading's own words, for evidence; empty if there is none
 };
 
 /// Tokens [first, last) of one sentence.
@@ -65,9 +66,7 @@ class Document {
   std::string_view text(std::uint32_t token) const {
     return note_.substr(tokens_[token].start, tokens_[token].end - tokens_[token].start);
   }
-  Span span(std::uint32_t first, std::uint32_t last) const {
-    return {tokens_[first].start, tokens_[last - 1].end};
-  }
+  Span span(std::uint32_t first, std::uint32_t last) const { return {tokens_[first].start, tokens_[last - 1].end}; }
   bool is(std::uint32_t token, std::string_view text_) const { return token < tokens_.size() && text(token) == text_; }
 
   /// The sentences of a stretch. Replaces the contents of `out`.
@@ -81,7 +80,7 @@ class Document {
   std::vector<Token> tokens_;
   std::vector<TokenKey> keys_;
   std::vector<Line> lines_;
-  std::vector<std::uint8_t> bulleted_;   // by token: the body of a bulleted line begins
+  std::vector<std::uint8_t> bulleted_;    // by token: the body of a bulleted line begins
   std::vector<std::uint8_t> line_start_;  // by token: 1 the body of a line begins, 2 its bullet does
   std::vector<Stretch> stretches_;
   std::string folded_;

@@ -34,7 +34,8 @@ std::uint32_t skip_suffix(const Document& d, std::uint32_t i) {
     // A date: "HCT 11/4/92:".
     if (d.tokens()[i].kind == TokenKind::number) {
       std::uint32_t j = i;
-      while (j < i + 6 && !is_break(d, j) && (d.tokens()[j].kind == TokenKind::number || d.is(j, "/") || d.is(j, "-"))) ++j;
+      while (j < i + 6 && !is_break(d, j) && (d.tokens()[j].kind == TokenKind::number || d.is(j, "/") || d.is(j, "-")))
+        ++j;
       if (j >= i + 3) i = j;
     }
     if (d.is(i, "(") || d.is(i, "[")) {
@@ -79,7 +80,9 @@ bool goes_on(const Document& d, std::uint32_t i) {
     const auto match = d.lexicon().phrases().longest(d.keys(), i);
     if (match.length == 0) return false;
     const Concept& c = d.lexicon().meaning(match.value);
-    if (c.kind == ConceptKind::region || c.kind == ConceptKind::part || c.kind == ConceptKind::muscle || c.kind == ConceptKind::side) return true;
+    if (c.kind == ConceptKind::region || c.kind == ConceptKind::part || c.kind == ConceptKind::muscle ||
+        c.kind == ConceptKind::side)
+      return true;
     if (c.kind != ConceptKind::grammar) return false;
     i += match.length;
   }
@@ -173,7 +176,8 @@ std::optional<FoundHeading> place_label(const Document& d, std::uint32_t token, 
       case ConceptKind::grammar:
         break;
       case ConceptKind::cue:
-        if (c.cue != Cue::tested && c.cue != Cue::testword && c.cue != Cue::extent && c.cue != Cue::rest) return std::nullopt;
+        if (c.cue != Cue::tested && c.cue != Cue::testword && c.cue != Cue::extent && c.cue != Cue::rest)
+          return std::nullopt;
         break;
       default:
         return std::nullopt;
@@ -253,7 +257,8 @@ std::optional<FoundHeading> unknown_heading(const Document& d, std::uint32_t tok
     return known;
   }
   const auto opening = d.lexicon().heading_phrases().longest(d.keys(), token);
-  if (opening.length > 0 && d.lexicon().heading(opening.value).level == Heading::Level::section && (line_start || all_capitals(d, token, i))) {
+  if (opening.length > 0 && d.lexicon().heading(opening.value).level == Heading::Level::section &&
+      (line_start || all_capitals(d, token, i))) {
     FoundHeading known;  // "Physical examination at the time of discharge"
     known.known = &d.lexicon().heading(opening.value);
     known.words_end = i;
@@ -279,10 +284,12 @@ std::optional<FoundHeading> find_heading(const Document& d, std::uint32_t token,
   if (match.length > 0) {
     // "Exam Neck:", "Physical exam - Extremities:": the system behind the word is what the text is about.
     const Heading& first = lexicon.heading(match.value);
-    if (first.level == Heading::Level::section && (first.section == SectionKind::exam || first.section == SectionKind::ros)) {
+    if (first.level == Heading::Level::section &&
+        (first.section == SectionKind::exam || first.section == SectionKind::ros)) {
       std::uint32_t at = token + match.length;
       if (d.is(at, "-") || d.is(at, ",")) ++at;
-      const auto inner = at < d.tokens().size() ? lexicon.heading_phrases().longest(d.keys(), at) : PhraseTable::Match{};
+      const auto inner =
+          at < d.tokens().size() ? lexicon.heading_phrases().longest(d.keys(), at) : PhraseTable::Match{};
       if (inner.length > 0 && lexicon.heading(inner.value).level != Heading::Level::section) {
         const std::uint32_t stop = skip_suffix(d, at + inner.length);
         if (const std::uint32_t body = past_colon(d, stop)) {
@@ -313,9 +320,11 @@ std::optional<FoundHeading> find_heading(const Document& d, std::uint32_t token,
     for (const std::uint32_t stop : {suffix_end, end}) {
       if (const std::uint32_t body = past_colon(d, stop)) {
         // A colon makes a heading of a phrase; in running text it must look like one, too.
-        const bool shaped = line_start || sentence_start || (capital_start && token > 0 && d.tokens()[token].space_before);
+        const bool shaped =
+            line_start || sentence_start || (capital_start && token > 0 && d.tokens()[token].space_before);
         if (!shaped) break;
-        if (!line_start && !sentence_start && !all_capitals(d, token, end) && heading->level == Heading::Level::part) break;
+        if (!line_start && !sentence_start && !all_capitals(d, token, end) && heading->level == Heading::Level::part)
+          break;
         found.body = body;
         found.words_end = stop;
         return found;
@@ -330,7 +339,8 @@ std::optional<FoundHeading> find_heading(const Document& d, std::uint32_t token,
         found.words_end = stop;
         return found;
       }
-      if ((line_start || sentence_start) && capital_start && d.is(stop, ";") && heading->level == Heading::Level::system) {
+      if ((line_start || sentence_start) && capital_start && d.is(stop, ";") &&
+          heading->level == Heading::Level::system) {
         found.body = stop + 1;
         found.words_end = stop;
         return found;

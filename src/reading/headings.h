@@ -10,12 +10,12 @@ namespace jointledger {
 
 /// A heading found at a token.
 struct FoundHeading {
-  std::uint32_t body = 0;  ///< first token after the heading and its punctuation
-  std::uint32_t words_end = 0;  ///< one past the heading's last word
+  std::uint32_t body = 0;          ///< first token after the heading and its punctuation
+  std::uint32_t words_end = 0;     ///< one past the heading's last word
   const Heading* known = nullptr;  ///< nothing for a label that only names places, a side or nothing known
-  Scope label;             ///< for labels
-  bool unknown = false;    ///< shaped like a heading, but of no known meaning
-  bool opens_exam = false; ///< "On examination, ...": what follows in this paragraph is exam text
+  Scope label;                     ///< for labels
+  bool unknown = false;            ///< shaped like a heading, but of no known meaning
+  bool opens_exam = false;         ///< "On examination, ...": what follows in this paragraph is exam text
 };
 
 /// The heading that begins at `token`, if one does. `line_start`: the token begins a line; `sentence_start`: it

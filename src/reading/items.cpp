@@ -41,10 +41,11 @@ std::uint32_t spinal_level(const Document& d, std::uint32_t i, std::uint32_t end
       bool spinal = i > 0 && (d.is(i - 1, "-") || d.is(i - 1, "/"));
       for (std::uint32_t j = i + 2; j < end && j < i + 5; ++j) {
         const std::string_view word = d.text(j);
-        spinal = spinal || word.starts_with("dermatom") || word.starts_with("radic") || word.starts_with("level") || word.starts_with("nerve") || word.starts_with("root") ||
-                 word.starts_with("distribution");
+        spinal = spinal || word.starts_with("dermatom") || word.starts_with("radic") || word.starts_with("level") ||
+                 word.starts_with("nerve") || word.starts_with("root") || word.starts_with("distribution");
       }
-      for (std::uint32_t j = i > 8 ? i - 8 : 0; j + 1 < i; ++j) spinal = spinal || (d.is(j, "L") && d.tokens()[j + 1].kind == TokenKind::number);
+      for (std::uint32_t j = i > 8 ? i - 8 : 0; j + 1 < i; ++j)
+        spinal = spinal || (d.is(j, "L") && d.tokens()[j + 1].kind == TokenKind::number);
       if (!spinal) return 0;
       region = value == 1 ? Region::lumbar_spine : Region::pelvis;
       break;
@@ -118,7 +119,7 @@ std::optional<Side> side_letter_at(const Document& d, std::uint32_t i) {
   if (i + 1 < n) {
     const Token& next = d.tokens()[i + 1];
     if (next.kind == TokenKind::number && !next.space_before) return std::nullopt;  // a level
-    if (next.kind == TokenKind::number) return side;                                 // "R 4/5"
+    if (next.kind == TokenKind::number) return side;                                // "R 4/5"
     if (d.is(i + 1, ")") || d.is(i + 1, ":") || d.is(i + 1, ">") || d.is(i + 1, "<") || d.is(i + 1, "=")) return side;
     if (d.is(i + 1, ".") && i + 2 < n && beside(i + 2)) return side;
     if (beside(i + 1)) return side;
@@ -183,9 +184,11 @@ void itemize(const Document& d, const Sentence& sentence, std::vector<Item>& out
     const bool signed_number = (text == "-" || text == "+") && i + 1 < end &&
                                d.tokens()[i + 1].kind == TokenKind::number && !d.tokens()[i + 1].space_before &&
                                (token.space_before || i == sentence.first || d.is(i - 1, "(") || d.is(i - 1, "/"));
-    const bool figure_word = d.keys()[i].word != 0 && (text == "grade" || text == "Grade" || text == "trace" || text == "Trace");
+    const bool figure_word =
+        d.keys()[i].word != 0 && (text == "grade" || text == "Grade" || text == "trace" || text == "Trace");
     if (token.kind == TokenKind::number || signed_number || figure_word) {
-      const auto figure = d.lexicon().measures().read(d.note().substr(token.start, d.tokens()[end - 1].end - token.start));
+      const auto figure =
+          d.lexicon().measures().read(d.note().substr(token.start, d.tokens()[end - 1].end - token.start));
       if (figure && figure->length > 0) {
         std::uint32_t last = i;
         while (last < end && d.tokens()[last].start < token.start + figure->length) ++last;
@@ -228,7 +231,9 @@ void itemize(const Document& d, const Sentence& sentence, std::vector<Item>& out
     } else if (text == "/") {
       put(ItemKind::slash, 1);
     } else if (text == "+") {
-      put(is_space_or_end(d, i, end) || i == sentence.first || is_space_or_end(d, i + 1, end) ? ItemKind::plus : ItemKind::word, 1);
+      put(is_space_or_end(d, i, end) || i == sentence.first || is_space_or_end(d, i + 1, end) ? ItemKind::plus
+                                                                                              : ItemKind::word,
+          1);
     } else if (text == "-" || text == "–" || text == "—") {
       put(ItemKind::dash, 1);
     } else {
@@ -244,7 +249,8 @@ void itemize(const Document& d, const Sentence& sentence, std::vector<Item>& out
     while (next < out.size() && out[next].has(kFiller)) ++next;
     if (next >= out.size()) continue;
     const Item& item = out[next];
-    const bool counted = item.is(ConceptKind::motion) || item.is(ConceptKind::component) || item.is(ConceptKind::finding) || item.is(ConceptKind::test);
+    const bool counted = item.is(ConceptKind::motion) || item.is(ConceptKind::component) ||
+                         item.is(ConceptKind::finding) || item.is(ConceptKind::test);
     const bool judged = k > 0 && out[k - 1].has(kVerb) && !item.places();
     if (counted || judged) out[k].kind = ItemKind::word;
   }

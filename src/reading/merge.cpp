@@ -37,7 +37,8 @@ void tidy(Entry& entry) {
 std::uint32_t support(const std::vector<Statement>& statements, const Entry& entry) {
   std::uint32_t count = 0;
   for (const Statement& s : statements) {
-    const bool side = s.side == entry.side || (s.side == Side::both && (entry.side == Side::left || entry.side == Side::right));
+    const bool side =
+        s.side == entry.side || (s.side == Side::both && (entry.side == Side::left || entry.side == Side::right));
     count += side && s.region == entry.region && s.component == entry.component && s.outcome == entry.outcome ? 1 : 0;
   }
   return count;
@@ -47,14 +48,16 @@ void rate(const Lexicon& lexicon, const std::vector<Statement>& statements, Entr
   const std::uint32_t remarks = support(statements, entry);
   entry.certainty = 0;
   for (const Statement& s : statements) {
-    const bool side = s.side == entry.side || (s.side == Side::both && (entry.side == Side::left || entry.side == Side::right));
+    const bool side =
+        s.side == entry.side || (s.side == Side::both && (entry.side == Side::left || entry.side == Side::right));
     if (!side || s.region != entry.region || s.component != entry.component || s.outcome != entry.outcome) continue;
     entry.certainty = std::max(entry.certainty, certainty_of(lexicon, s, remarks));
   }
 }
 
 void put(std::vector<Entry>& entries, const Statement& s, Side side) {
-  auto at = std::ranges::find_if(entries, [&](const Entry& e) { return e.region == s.region && e.component == s.component && e.side == side; });
+  auto at = std::ranges::find_if(
+      entries, [&](const Entry& e) { return e.region == s.region && e.component == s.component && e.side == side; });
   if (at == entries.end()) {
     Entry entry;
     entry.region = s.region;
@@ -68,10 +71,12 @@ void put(std::vector<Entry>& entries, const Statement& s, Side side) {
   entry.outcome = std::max(entry.outcome, s.outcome);
   entry.motions.insert(s.motions);
   for (const Degrees& degrees : s.degrees) {
-    if (degrees.side == side || degrees.side == Side::both || degrees.side == Side::unstated || side == Side::midline) entry.degrees.push_back(degrees);
+    if (degrees.side == side || degrees.side == Side::both || degrees.side == Side::unstated || side == Side::midline)
+      entry.degrees.push_back(degrees);
   }
   for (const Grade& grade : s.grades) {
-    if (grade.side == side || grade.side == Side::both || grade.side == Side::unstated || side == Side::midline) entry.grades.push_back(grade);
+    if (grade.side == side || grade.side == Side::both || grade.side == Side::unstated || side == Side::midline)
+      entry.grades.push_back(grade);
   }
   for (const auto id : s.structures) add_once(entry.structures, id);
   for (const auto id : s.tests) add_once(entry.tests, id);
@@ -79,8 +84,9 @@ void put(std::vector<Entry>& entries, const Statement& s, Side side) {
 }
 
 bool alike(const Entry& left, const Entry& right) {
-  return left.outcome == right.outcome && left.motions == right.motions && std::ranges::equal(left.structures, right.structures) &&
-         std::ranges::equal(left.tests, right.tests) && std::ranges::equal(left.evidence, right.evidence);
+  return left.outcome == right.outcome && left.motions == right.motions &&
+         std::ranges::equal(left.structures, right.structures) && std::ranges::equal(left.tests, right.tests) &&
+         std::ranges::equal(left.evidence, right.evidence);
 }
 
 }  // namespace
@@ -102,8 +108,9 @@ void merge(const Lexicon& lexicon, const std::vector<Statement>& statements, std
   std::ranges::stable_sort(entries, {}, [](const Entry& e) { return std::tuple(e.region, e.component, e.side); });
   std::size_t kept = 0;
   for (std::size_t i = 0; i < entries.size(); ++i) {
-    const bool pair = i + 1 < entries.size() && entries[i].region == entries[i + 1].region && entries[i].component == entries[i + 1].component &&
-                      entries[i].side == Side::left && entries[i + 1].side == Side::right && alike(entries[i], entries[i + 1]);
+    const bool pair = i + 1 < entries.size() && entries[i].region == entries[i + 1].region &&
+                      entries[i].component == entries[i + 1].component && entries[i].side == Side::left &&
+                      entries[i + 1].side == Side::right && alike(entries[i], entries[i + 1]);
     if (kept != i) entries[kept] = std::move(entries[i]);
     if (pair) {
       entries[kept].side = Side::both;

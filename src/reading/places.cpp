@@ -61,10 +61,12 @@ bool joins(const Item& item) {
 
 // "upper extremity dermatomes", "lower extremity muscle groups": a limb that stands before a plural is both limbs.
 bool limb_of_many(const Document& document, const Item& item, std::uint32_t end) {
-  if (!item.is(ConceptKind::region) || !item.meaning->region || !is_group(*item.meaning->region) || item.meaning->many) return false;
+  if (!item.is(ConceptKind::region) || !item.meaning->region || !is_group(*item.meaning->region) || item.meaning->many)
+    return false;
   for (std::uint32_t t = item.last; t < end && t < item.last + 2; ++t) {
     const std::string_view word = document.text(t);
-    for (const std::string_view plural : {"dermatomes", "muscles", "groups", "joints", "reflexes", "pulses", "myotomes"}) {
+    for (const std::string_view plural :
+         {"dermatomes", "muscles", "groups", "joints", "reflexes", "pulses", "myotomes"}) {
       if (word == plural) return true;
     }
   }
@@ -75,8 +77,9 @@ bool is_filler(const Item& item) { return item.has(kFiller) || item.has(kAffirms
 
 // The item after `i` that is neither filler, side nor bracket.
 std::size_t next_solid(const std::vector<Item>& items, std::size_t i) {
-  while (i < items.size() && (is_filler(items[i]) || items[i].is(ConceptKind::side) || items[i].kind == ItemKind::open ||
-                              items[i].kind == ItemKind::close || items[i].is(Cue::extent))) {
+  while (i < items.size() &&
+         (is_filler(items[i]) || items[i].is(ConceptKind::side) || items[i].kind == ItemKind::open ||
+          items[i].kind == ItemKind::close || items[i].is(Cue::extent))) {
     ++i;
   }
   return i;
@@ -129,14 +132,15 @@ void find_places(const Document& document, const Context& context, SentenceParts
   bool said_something = false;  // in this clause
   std::optional<Side> pending_side;
   bool pending_letter = false;
-  bool at = false;      // a preposition stands before, with nothing solid since
+  bool at = false;  // a preposition stands before, with nothing solid since
   std::size_t start_of_group = 0;
   bool have_pending = false;
 
   // "Musculoskeletal exam is normal" is of the whole body; beside findings the words only introduce them.
   const bool exam_alone = std::ranges::none_of(items, [](const Item& item) {
-    return item.is(ConceptKind::finding) || item.is(ConceptKind::component) || item.is(ConceptKind::motion) || item.is(ConceptKind::test) ||
-           (item.is(ConceptKind::region) && !item.meaning->exam) || item.is(ConceptKind::part);
+    return item.is(ConceptKind::finding) || item.is(ConceptKind::component) || item.is(ConceptKind::motion) ||
+           item.is(ConceptKind::test) || (item.is(ConceptKind::region) && !item.meaning->exam) ||
+           item.is(ConceptKind::part);
   });
   const auto is_place = [&](std::size_t i) {
     const Item& item = items[i];
@@ -154,7 +158,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
 
   for (std::size_t i = 0; i < n; ++i) {
     const Item& item = items[i];
-    if (item.kind == ItemKind::semicolon || item.is(Cue::but) || (item.is(Cue::rest) && i > 0 && !(next_solid(items, i + 1) < n && items[next_solid(items, i + 1)].places()))) {
+    if (item.kind == ItemKind::semicolon || item.is(Cue::but) ||
+        (item.is(Cue::rest) && i > 0 && !(next_solid(items, i + 1) < n && items[next_solid(items, i + 1)].places()))) {
       ++clause;
       said_something = false;
       pending_side.reset();
@@ -221,7 +226,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
       const Concept& c = *item.meaning;
       Region region = *c.region;
       if (talk.reflexes && c.reflex_region) region = *c.reflex_region;
-      if (c.kind == ConceptKind::artery && !talk.pulses) region = Region::upper_extremity;  // "median, radial and ulnar sensation"
+      if (c.kind == ConceptKind::artery && !talk.pulses)
+        region = Region::upper_extremity;  // "median, radial and ulnar sensation"
       // "Lower right extremity": the words of the limb stand apart.
       if (region == Region::extremities && !c.many) {
         for (std::size_t k = i; k > 0 && k + 3 > i; --k) {
@@ -234,7 +240,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
       if (talk.pulses && c.artery_region) region = *c.artery_region;
       member.place = {region, Side::unstated, c.joints, c.back};
       // "Upper extremity range of motion": the limb as a kind, unless a side is in reach.
-      const bool kind = i + 1 < n && items[i + 1].is(ConceptKind::component) && is_group(region) && c.kind == ConceptKind::region && !context.sided;
+      const bool kind = i + 1 < n && items[i + 1].is(ConceptKind::component) && is_group(region) &&
+                        c.kind == ConceptKind::region && !context.sided;
       member.plural = c.many || kind || limb_of_many(document, item, end_token);
       member.several = c.several;
       member.generic_part = c.kind == ConceptKind::part && region == Region::spine;
@@ -245,12 +252,15 @@ void find_places(const Document& document, const Context& context, SentenceParts
       }
     }
     const bool paired = is_paired(member.place.region);
-    if (paired && i > 0 && (document.text(items[i - 1].first) == "neither" || document.text(items[i - 1].first) == "Neither")) {
+    if (paired && i > 0 &&
+        (document.text(items[i - 1].first) == "neither" || document.text(items[i - 1].first) == "Neither")) {
       member.place.side = Side::both;
       member.sided = true;
     }
     // "both the cervical and the lumbar spine": counts the places.
-    if (pending_side == Side::both && !paired && !elsewhere && !member.plural && start_of_group < i && document.text(items[start_of_group].first) == "both") pending_side.reset();
+    if (pending_side == Side::both && !paired && !elsewhere && !member.plural && start_of_group < i &&
+        document.text(items[start_of_group].first) == "both")
+      pending_side.reset();
     if (pending_side && !elsewhere) {
       member.place.side = *pending_side;
       member.sided = true;
@@ -273,8 +283,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
         const std::size_t beyond = next_solid(items, j + 1);
         const bool next_is_place = beyond < n && is_place(beyond) && !items[beyond].is(ConceptKind::elsewhere_place);
         // ... or to a value: "hip right 4/5 left 5/5".
-        const bool next_is_value = beyond < n && is_value(items[beyond]) && *side != Side::both &&
-                                   items[beyond].kind == ItemKind::figure;
+        const bool next_is_value =
+            beyond < n && is_value(items[beyond]) && *side != Side::both && items[beyond].kind == ItemKind::figure;
         if (side && *side != Side::midline && !next_is_place && !next_is_value) {
           member.place.side = *side;
           member.sided = true;
@@ -284,7 +294,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
     }
     const std::size_t solid = next_solid(items, after);
     const bool verb_follows = solid < n && items[solid].has(kVerb);
-    const bool said_follows = solid < n && (says_something(items[solid]) || verb_follows || items[solid].kind == ItemKind::colon);
+    const bool said_follows =
+        solid < n && (says_something(items[solid]) || verb_follows || items[solid].kind == ItemKind::colon);
 
     // Is it one of a list of places, or a new one?
     PlaceGroup* last = parts.groups.empty() ? nullptr : &parts.groups.back();
@@ -304,9 +315,10 @@ void find_places(const Document& document, const Context& context, SentenceParts
     }
     bool at_before = at;
     // "the greater tuberosity of the humerus", "the dorsum of the foot": one place.
-    if (joined && !between_join && last != nullptr && !last->members.empty() && !last->members.back().structure.empty() &&
-        document.text(items[last->last < i ? last->last : i].first) == "of" && !member.structure.empty() == false && !elsewhere &&
-        !last->members.back().place.joints) {
+    if (joined && !between_join && last != nullptr && !last->members.empty() &&
+        !last->members.back().structure.empty() &&
+        document.text(items[last->last < i ? last->last : i].first) == "of" && !member.structure.empty() == false &&
+        !elsewhere && !last->members.back().place.joints) {
       if (member.sided && !last->members.back().sided) {
         last->members.back().place.side = member.place.side;
         last->members.back().sided = true;
@@ -323,13 +335,15 @@ void find_places(const Document& document, const Context& context, SentenceParts
     if (joined && between_join && said_something && verb_follows && last != nullptr && last->at_before) {
       // "swelling below the malleolus and the foot is tender": the verb leads to something new.
       const std::size_t beyond = next_solid(items, solid + 1);
-      if (beyond < n && says_something(items[beyond]) && !items[beyond].is(Cue::present) && !items[beyond].is(Cue::tested)) {
+      if (beyond < n && says_something(items[beyond]) && !items[beyond].is(Cue::present) &&
+          !items[beyond].is(Cue::tested)) {
         joined = false;
         at_before = false;
       }
     }
     if (joined && between_join && said_something && said_follows && !verb_follows && solid < n &&
-        (items[solid].kind == ItemKind::figure || (items[solid].is(ConceptKind::finding) && items[solid].meaning->adjective))) {
+        (items[solid].kind == ItemKind::figure ||
+         (items[solid].is(ConceptKind::finding) && items[solid].meaning->adjective))) {
       joined = false;  // "tender over the AC joint, biceps groove nontender"
       at_before = false;
     }
@@ -339,8 +353,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
       std::size_t j = have_pending ? start_of_group : i;
       while (j > 0 && (is_filler(items[j - 1]) || items[j - 1].is(ConceptKind::side))) --j;
       const bool join_before = j > 0 && (joins(items[j - 1]));
-      if (join_before && said_follows && (verb_follows || (solid < n && is_value(items[solid])) ||
-                                          (solid < n && items[solid].is(Cue::not_)))) {
+      if (join_before && said_follows &&
+          (verb_follows || (solid < n && is_value(items[solid])) || (solid < n && items[solid].is(Cue::not_)))) {
         ++clause;
         said_something = false;
         for (std::size_t k = j; k <= i; ++k) parts.clause[k] = clause;
@@ -376,8 +390,10 @@ void find_places(const Document& document, const Context& context, SentenceParts
           if (!m.sided) m.place.side = Side::both, m.sided = true;
         }
       }
-      // "the wrist, the hand or the elbow on the left side": a side behind the list, led by a preposition, is the list's.
-      if (member.sided && !pending_side && (member.place.side == Side::left || member.place.side == Side::right) && after > i + 1 && items[i + 1].has(kAt)) {
+      // "the wrist, the hand or the elbow on the left side": a side behind the list, led by a preposition, is the
+      // list's.
+      if (member.sided && !pending_side && (member.place.side == Side::left || member.place.side == Side::right) &&
+          after > i + 1 && items[i + 1].has(kAt)) {
         for (auto& m : last->members) {
           if (!m.sided && !m.plural && is_paired(m.place.region)) m.place.side = member.place.side, m.sided = true;
         }
@@ -407,7 +423,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
     if (item.kind == ItemKind::meaning && item.meaning->second_region) {
       PlaceGroup::Member second = member;
       second.place.region = *item.meaning->second_region;
-      if (parts.groups.back().members.back().place.side != Side::unstated) second.place.side = parts.groups.back().members.back().place.side;
+      if (parts.groups.back().members.back().place.side != Side::unstated)
+        second.place.side = parts.groups.back().members.back().place.side;
       parts.groups.back().members.push_back(second);
     }
     for (std::size_t k = i; k < after; ++k) parts.clause[k] = clause;
@@ -430,7 +447,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
   // A dermatome beside a named place only says which nerve.
   if (talk.sensation || talk.reflexes || talk.strength) {
     const auto is_level = [&](const PlaceGroup::Member& member) { return items[member.item].kind == ItemKind::level; };
-    const bool all_levels = std::ranges::all_of(parts.groups, [&](const PlaceGroup& g) { return std::ranges::all_of(g.members, is_level); });
+    const bool all_levels = std::ranges::all_of(
+        parts.groups, [&](const PlaceGroup& g) { return std::ranges::all_of(g.members, is_level); });
     if (!all_levels) {
       for (PlaceGroup& group : parts.groups) {
         group.members.erase(std::remove_if(group.members.begin(), group.members.end(), is_level), group.members.end());
@@ -442,12 +460,14 @@ void find_places(const Document& document, const Context& context, SentenceParts
   for (std::size_t g = 0; g < parts.groups.size(); ++g) {
     const PlaceGroup& group = parts.groups[g];
     const std::uint32_t from = group.first > 3 ? group.first - 3 : 0;
-    const bool between = std::ranges::any_of(items.begin() + from, items.begin() + group.first, [&](const Item& item) { return document.text(item.first) == "between"; });
+    const bool between = std::ranges::any_of(items.begin() + from, items.begin() + group.first,
+                                             [&](const Item& item) { return document.text(item.first) == "between"; });
     if (!between) continue;
     const bool pair = group.members.size() == 2;
     const bool next = !pair && g + 1 < parts.groups.size() && parts.groups[g + 1].first <= group.last + 3;
     if (!pair && !next) continue;
-    parts.groups.erase(parts.groups.begin() + static_cast<std::ptrdiff_t>(g), parts.groups.begin() + static_cast<std::ptrdiff_t>(g + (pair ? 1 : 2)));
+    parts.groups.erase(parts.groups.begin() + static_cast<std::ptrdiff_t>(g),
+                       parts.groups.begin() + static_cast<std::ptrdiff_t>(g + (pair ? 1 : 2)));
     --g;
   }
   // "from the toes to the knees" is a stretch of the limb.
@@ -456,7 +476,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
     const PlaceGroup::Member& low = group.members[0];
     const PlaceGroup::Member& high = group.members[1];
     bool to = false;
-    for (std::uint32_t j = low.item + 1; j < high.item; ++j) to = to || document.text(items[j].first) == "to" || document.text(items[j].first) == "through";
+    for (std::uint32_t j = low.item + 1; j < high.item; ++j)
+      to = to || document.text(items[j].first) == "to" || document.text(items[j].first) == "through";
     for (const Region limb : {Region::lower_extremity, Region::upper_extremity}) {
       if (!to || !covers(limb, low.place.region) || !covers(limb, high.place.region)) continue;
       PlaceGroup::Member whole = low;
@@ -472,7 +493,8 @@ void find_places(const Document& document, const Context& context, SentenceParts
     PlaceGroup& upper = parts.groups[g + 1];
     if (lower.first == 0 || lower.elsewhere || upper.first != lower.last + 1) continue;
     const bool from = document.text(items[lower.first - 1].first) == "from";
-    const bool to = document.text(items[lower.last].first) == "to" || document.text(items[lower.last].first) == "through";
+    const bool to =
+        document.text(items[lower.last].first) == "to" || document.text(items[lower.last].first) == "through";
     if (!from || !to || lower.members.size() != 1 || upper.members.size() != 1) continue;
     for (const Region limb : {Region::lower_extremity, Region::upper_extremity}) {
       if (!covers(limb, lower.members[0].place.region)) continue;

@@ -20,7 +20,8 @@ bool has_level(Region region) {
 }
 
 bool is_spine(Region region) {
-  return region == Region::spine || region == Region::cervical_spine || region == Region::thoracic_spine || region == Region::lumbar_spine;
+  return region == Region::spine || region == Region::cervical_spine || region == Region::thoracic_spine ||
+         region == Region::lumbar_spine;
 }
 
 bool same_limb(Region a, Region b) {
@@ -60,8 +61,12 @@ class Placer {
   Span span(Index first, Index last) const { return document_.span(items_[first].first, items_[last - 1].last); }
 
   bool waiting_place() const { return label_in_force() || !topic_.places.empty(); }
-  bool label_in_force() const { return topic_.scope != nullptr && topic_.scope->label && !topic_.scope->places.empty(); }
-  bool system_places() const { return topic_.scope != nullptr && !topic_.scope->label && !topic_.scope->places.empty(); }
+  bool label_in_force() const {
+    return topic_.scope != nullptr && topic_.scope->label && !topic_.scope->places.empty();
+  }
+  bool system_places() const {
+    return topic_.scope != nullptr && !topic_.scope->label && !topic_.scope->places.empty();
+  }
 
   // ---- which group of places a unit belongs to -----------------------------------------------------------------
 
@@ -73,8 +78,8 @@ class Placer {
       if (group.last > unit.first || group.clause != unit.clause || group.compared) continue;
       bool touching = true;
       for (Index j = group.last; j < unit.first; ++j) {
-        if (!(is_filler(items_[j]) || items_[j].kind == ItemKind::dash || items_[j].is(Cue::extent) || items_[j].kind == ItemKind::close ||
-              is_value(items_[j]))) {
+        if (!(is_filler(items_[j]) || items_[j].kind == ItemKind::dash || items_[j].is(Cue::extent) ||
+              items_[j].kind == ItemKind::close || is_value(items_[j]))) {
           touching = false;
           break;
         }
@@ -84,7 +89,8 @@ class Placer {
     return std::nullopt;
   }
 
-  // A group that a preposition ties to the unit, or to the list the unit stands in: "tenderness or warmth over the knee".
+  // A group that a preposition ties to the unit, or to the list the unit stands in: "tenderness or warmth over the
+  // knee".
   std::optional<Index> locus_of(const Unit& unit, bool topic_waits) const {
     for (Index g = 0; g < parts_.groups.size(); ++g) {
       const PlaceGroup& group = parts_.groups[g];
@@ -93,16 +99,19 @@ class Placer {
         // "tender left calf", "normal strength bilateral lower extremities": nothing but small words between.
         if (group.subject && followed_by_own_unit(group, unit)) return std::nullopt;
         for (Index j = unit.last; j < group.first; ++j) {
-          const bool last_words = items_[j].kind == ItemKind::comma && !group.subject && group.last + 2 >= items_.size() && parts_.units.size() == 1;
+          const bool last_words = items_[j].kind == ItemKind::comma && !group.subject &&
+                                  group.last + 2 >= items_.size() && parts_.units.size() == 1;
           if (last_words) continue;
-          if (joins(items_[j]) || items_[j].kind == ItemKind::semicolon || items_[j].kind == ItemKind::colon) return std::nullopt;
+          if (joins(items_[j]) || items_[j].kind == ItemKind::semicolon || items_[j].kind == ItemKind::colon)
+            return std::nullopt;
           if (inside_other_unit(j, unit)) return std::nullopt;
         }
         return g;
       }
       // Everything between belongs to the same list.
       for (const Unit& other : parts_.units) {
-        if (&other == &unit || other.first < unit.last || other.last > group.first || other.clause != unit.clause) continue;
+        if (&other == &unit || other.first < unit.last || other.last > group.first || other.clause != unit.clause)
+          continue;
         const bool same_list = other.outcome == unit.outcome && (other.coordinated || joined_only(unit, other));
         if (!same_list && (topic_waits || waiting_place())) return std::nullopt;
         if (!same_list && subject_before(unit)) return std::nullopt;
@@ -132,7 +141,8 @@ class Placer {
   }
 
   bool inside_other_unit(Index item, const Unit& unit) const {
-    return std::ranges::any_of(parts_.units, [&](const Unit& other) { return &other != &unit && item >= other.first && item < other.last; });
+    return std::ranges::any_of(
+        parts_.units, [&](const Unit& other) { return &other != &unit && item >= other.first && item < other.last; });
   }
 
   bool followed_by_own_unit(const PlaceGroup& group, const Unit& unit) const {
@@ -146,7 +156,9 @@ class Placer {
   }
 
   bool subject_before(const Unit& unit) const {
-    return std::ranges::any_of(parts_.groups, [&](const PlaceGroup& g) { return g.clause == unit.clause && g.last <= unit.first && !g.at_before; });
+    return std::ranges::any_of(parts_.groups, [&](const PlaceGroup& g) {
+      return g.clause == unit.clause && g.last <= unit.first && !g.at_before;
+    });
   }
 
   // The nearest group before the unit in its clause, else in the clauses before it.
@@ -193,7 +205,9 @@ class Placer {
         bool blocked = false;
         if (*side != Side::both) {
           for (const Unit& other : parts_.units) {
-            if (&other != &unit && other.first >= unit.last && other.first < j && other.clause == unit.clause && !other.coordinated && !related(unit, other)) blocked = true;
+            if (&other != &unit && other.first >= unit.last && other.first < j && other.clause == unit.clause &&
+                !other.coordinated && !related(unit, other))
+              blocked = true;
           }
         }
         if (!after && !blocked) after = side;
@@ -223,7 +237,8 @@ class Placer {
   bool compared_item(Index item) const {
     for (Index j = item; j-- > 0;) {
       if (items_[j].is(Cue::compared) || items_[j].is(Cue::equalled)) return true;
-      if (is_filler(items_[j]) || items_[j].has(kAt) || items_[j].is(ConceptKind::side) || items_[j].kind == ItemKind::word) {
+      if (is_filler(items_[j]) || items_[j].has(kAt) || items_[j].is(ConceptKind::side) ||
+          items_[j].kind == ItemKind::word) {
         if (item - j > 4) return false;
         continue;
       }
@@ -241,7 +256,8 @@ class Placer {
   }
 
   // The side a place has once headings and the text before are considered.
-  Side settle_side(const PlaceRef& place, bool sided, bool plural, SideSource& source, Index item = 0, bool several = false) const {
+  Side settle_side(const PlaceRef& place, bool sided, bool plural, SideSource& source, Index item = 0,
+                   bool several = false) const {
     if (sided || (place.side != Side::unstated && place.side != Side::midline)) {
       source = SideSource::named;
       return place.side;
@@ -282,7 +298,9 @@ class Placer {
     if (several) {
       // Fingers of an unstated hand stay unstated; fingers by themselves are those of both hands.
       const auto near = [&](const auto& refs) {
-        return std::ranges::any_of(refs, [&](const PlaceRef& ref) { return ref.side == Side::unstated && same_limb(ref.region, place.region); });
+        return std::ranges::any_of(refs, [&](const PlaceRef& ref) {
+          return ref.side == Side::unstated && same_limb(ref.region, place.region);
+        });
       };
       const bool unstated_limb = near(topic_.places) || (topic_.scope != nullptr && near(topic_.scope->places));
       if (!unstated_limb) {
@@ -300,8 +318,10 @@ class Placer {
       }
       if (topic_.scope != nullptr) {
         for (const PlaceRef& ref : topic_.scope->places) {
-          if (is_group(place.region) && ref.region == Region::extremities) continue;  // "lower extremity" in the singular
-          if (ref.side == Side::both && (ref.region == place.region || covers(ref.region, place.region) || topic_.scope->label)) {
+          if (is_group(place.region) && ref.region == Region::extremities)
+            continue;  // "lower extremity" in the singular
+          if (ref.side == Side::both &&
+              (ref.region == place.region || covers(ref.region, place.region) || topic_.scope->label)) {
             source = SideSource::carried;
             return Side::both;
           }
@@ -322,7 +342,8 @@ class Placer {
   bool labelled_limb(Region region) const {
     if (!label_in_force()) return false;
     return std::ranges::any_of(topic_.scope->places, [&](const PlaceRef& ref) {
-      return (ref.side == Side::left || ref.side == Side::right) && (same_limb(ref.region, region) || ref.region == region);
+      return (ref.side == Side::left || ref.side == Side::right) &&
+             (same_limb(ref.region, region) || ref.region == region);
     });
   }
 
@@ -339,7 +360,8 @@ class Placer {
     std::optional<Side> found;
     for (const PlaceGroup& group : parts_.groups) {
       for (const auto& member : group.members) {
-        if (member.item < item && member.sided && is_paired(member.place.region) && !group.elsewhere) found = member.place.side;
+        if (member.item < item && member.sided && is_paired(member.place.region) && !group.elsewhere)
+          found = member.place.side;
       }
     }
     return found;
@@ -371,7 +393,8 @@ class Placer {
       Target target;
       target.place = settle_back(member.place);
       target.place.region = level_for(target.place.region, member.generic_part);
-      target.place.side = settle_side(member.place, member.sided, member.plural, target.side_source, member.item, member.several);
+      target.place.side =
+          settle_side(member.place, member.sided, member.plural, target.side_source, member.item, member.several);
       if (member.place.joints && (label_in_force() || system_places())) {
         // "all joints", "throughout" under a label are those of the label.
         scope_targets(PlaceSource::label, out);
@@ -380,7 +403,8 @@ class Placer {
       target.source = source;
       target.structure = member.structure;
       target.words = document_.span(items_[member.item].first, items_[member.item].last);
-      if (member.sided && group.first < member.item && group.members.size() == 1) target.words = span(group.first, std::max(member.item + 1, group.last));
+      if (member.sided && group.first < member.item && group.members.size() == 1)
+        target.words = span(group.first, std::max(member.item + 1, group.last));
       out.push_back(target);
     }
   }
@@ -410,7 +434,8 @@ class Placer {
 
   bool admits(const Unit& unit, PlaceSource source) const {
     const Admits admits = topic_.scope != nullptr ? topic_.scope->admits : Admits::all;
-    if (source == PlaceSource::named || source == PlaceSource::sentence) return admits != Admits::nothing || neurological(unit);
+    if (source == PlaceSource::named || source == PlaceSource::sentence)
+      return admits != Admits::nothing || neurological(unit);
     const Admit admit = unit.meaning != nullptr ? unit.meaning->admit : Admit::in_scope;
     switch (admits) {
       case Admits::all:
@@ -429,11 +454,14 @@ class Placer {
 
   // Power, reflexes and sense told in the run of a text about the cranial nerves or the mind, by name.
   bool neurological(const Unit& unit) const {
-    if (unit.meaning == nullptr || unit.meaning->kind != ConceptKind::component || unit.meaning->region || unit.first > 4) return false;
+    if (unit.meaning == nullptr || unit.meaning->kind != ConceptKind::component || unit.meaning->region ||
+        unit.first > 4)
+      return false;
     for (const PlaceGroup& group : parts_.groups) {
       if (group.elsewhere) return false;
     }
-    return unit.component == Component::strength || unit.component == Component::reflexes || unit.component == Component::sensation;
+    return unit.component == Component::strength || unit.component == Component::reflexes ||
+           unit.component == Component::sensation;
   }
 
   // Regions that a phrase may take from what is in force, although it has a usual place of its own.
@@ -451,7 +479,9 @@ class Placer {
         if (in_force == Region::forearm) return in_force;
         return std::nullopt;
       }
-      if (!is_group(in_force) && is_paired(in_force) && (same_limb(in_force, *c.region) || c.motions.contains(Motion::dorsiflexion))) return in_force;
+      if (!is_group(in_force) && is_paired(in_force) &&
+          (same_limb(in_force, *c.region) || c.motions.contains(Motion::dorsiflexion)))
+        return in_force;
       return std::nullopt;
     }
     return std::nullopt;
@@ -476,14 +506,16 @@ class Placer {
       group = locus_of(unit, topic_waits);
       if (!group) group = modifier_of(unit);
       if (group && parts_.groups[*group].clause != unit.clause) group.reset();
-    } else if (unit.kind == Unit::Kind::muscle && unit.meaning != nullptr && unit.meaning->kind == ConceptKind::muscle) {
+    } else if (unit.kind == Unit::Kind::muscle && unit.meaning != nullptr &&
+               unit.meaning->kind == ConceptKind::muscle) {
       // Its own place is a member of some group.
       for (Index g = 0; g < parts_.groups.size(); ++g) {
         for (const auto& member : parts_.groups[g].members) {
           if (member.item == unit.first) {
             Target target;
             target.place = member.place;
-            target.place.side = settle_side(member.place, member.sided, member.plural || plural_muscle(unit), target.side_source, member.item);
+            target.place.side = settle_side(member.place, member.sided, member.plural || plural_muscle(unit),
+                                            target.side_source, member.item);
             target.source = PlaceSource::own;
             target.structure = member.structure;
             targets.push_back(target);
@@ -491,7 +523,8 @@ class Placer {
           }
         }
       }
-    } else if (unit.kind == Unit::Kind::judgement && unit.last < items_.size() && items_[unit.last].is(Cue::extent) && (system_places() || label_in_force())) {
+    } else if (unit.kind == Unit::Kind::judgement && unit.last < items_.size() && items_[unit.last].is(Cue::extent) &&
+               (system_places() || label_in_force())) {
       // "1/1 quads and hamstrings, 0/0 distally": of the limb of the heading.
       group = locus_of(unit, topic_waits);
     } else if (modifier) {
@@ -502,7 +535,8 @@ class Placer {
       if (!group) {
         auto before = preceding(unit);
         // Unnamed pulses are of the place only if a preposition ties them to it.
-        const bool pulses = unit.component == Component::perfusion && unit.meaning != nullptr && unit.meaning->region == Region::extremities;
+        const bool pulses = unit.component == Component::perfusion && unit.meaning != nullptr &&
+                            unit.meaning->region == Region::extremities;
         if (pulses && before && !artery_group(parts_.groups[*before])) before.reset();
         if (before) {
           const PlaceGroup& candidate = parts_.groups[*before];
@@ -523,12 +557,16 @@ class Placer {
     // Phrases with a usual place of their own.
     const std::optional<Region> usual = unit.meaning != nullptr ? unit.meaning->region : std::nullopt;
     const bool whole_motion = usual == Region::extremities && unit.component == Component::range_of_motion;
-    const bool fixed_place = gait || whole_motion || (usual && unit.meaning->kind != ConceptKind::finding && unit.meaning->kind != ConceptKind::component) ||
-                             (usual && (unit.meaning->kind == ConceptKind::component || unit.meaning->kind == ConceptKind::finding) &&
-                              usual != Region::whole_body && usual != Region::extremities && usual != Region::spine);
+    const bool fixed_place =
+        gait || whole_motion ||
+        (usual && unit.meaning->kind != ConceptKind::finding && unit.meaning->kind != ConceptKind::component) ||
+        (usual && (unit.meaning->kind == ConceptKind::component || unit.meaning->kind == ConceptKind::finding) &&
+         usual != Region::whole_body && usual != Region::extremities && usual != Region::spine);
     if (!own_region && group) {
       elsewhere = parts_.groups[*group].elsewhere;
-      if (elsewhere && !fixed_place && unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere && !modifier && source == PlaceSource::sentence) elsewhere = false;
+      if (elsewhere && !fixed_place && unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere && !modifier &&
+          source == PlaceSource::sentence)
+        elsewhere = false;
       if (!elsewhere || fixed_place) targets_of_group(*group, source, targets);
       if (elsewhere && !fixed_place) return;
       if (elsewhere) targets.clear();
@@ -541,12 +579,14 @@ class Placer {
       Span words;
       if (!gait) {
         for (const Target& target : targets) {
-          if (const auto taken = unit.meaning->kind == ConceptKind::finding || unit.meaning->kind == ConceptKind::component
-                                     ? place_instead(unit, target.place.region, region)
-                                     : borrowed(unit, target.place.region)) {
+          if (const auto taken =
+                  unit.meaning->kind == ConceptKind::finding || unit.meaning->kind == ConceptKind::component
+                      ? place_instead(unit, target.place.region, region)
+                      : borrowed(unit, target.place.region)) {
             region = *taken;
           }
-          if (target.side_source == SideSource::named || (target.side_source == SideSource::plural && is_paired(target.place.region))) {
+          if (target.side_source == SideSource::named ||
+              (target.side_source == SideSource::plural && is_paired(target.place.region))) {
             side = target.place.side;
             side_source = target.side_source;
           }
@@ -584,17 +624,22 @@ class Placer {
         PlaceRef bare{region, Side::unstated, false};
         target.place.side = settle_side(bare, false, plural_words(unit), side_source);
         // A side said of another place does not hold for a phrase that brings its own ("pedal edema" after a hip).
-        const bool brings_own = unit.meaning != nullptr && (unit.meaning->kind == ConceptKind::finding || unit.meaning->kind == ConceptKind::component);
+        const bool brings_own = unit.meaning != nullptr && (unit.meaning->kind == ConceptKind::finding ||
+                                                            unit.meaning->kind == ConceptKind::component);
         if (side_source == SideSource::carried && brings_own && !label_in_force() && !said_of(region)) {
-          const bool limbs = system_places() && topic_.scope->places.front().side == Side::both && covers(topic_.scope->places.front().region, region);
+          const bool limbs = system_places() && topic_.scope->places.front().side == Side::both &&
+                             covers(topic_.scope->places.front().region, region);
           target.place.side = limbs ? Side::both : Side::unstated;
           side_source = limbs ? SideSource::plural : SideSource::none;
         }
-        if (target.place.side == Side::unstated && unit.component == Component::reflexes && region == Region::upper_extremity) {
+        if (target.place.side == Side::unstated && unit.component == Component::reflexes &&
+            region == Region::upper_extremity) {
           target.place.side = Side::both;  // Hoffmann
           side_source = SideSource::plural;
         }
-        if (target.place.side == Side::unstated && (unit.component == Component::reflexes || (unit.component == Component::strength && region == Region::upper_extremity))) {
+        if (target.place.side == Side::unstated &&
+            (unit.component == Component::reflexes ||
+             (unit.component == Component::strength && region == Region::upper_extremity))) {
           // Reflexes and drift are looked for in pairs.
           if (unit.component == Component::strength) {
             target.place.side = Side::both;
@@ -608,7 +653,8 @@ class Placer {
       targets.assign(1, target);
       own_region = true;
       if (unit.meaning != nullptr && unit.meaning->id == "neck" && !neck_in_force()) return;
-      if (!admits_own(unit) && !(group && !elsewhere && parts_.groups[*group].members.front().place.region == region)) return;
+      if (!admits_own(unit) && !(group && !elsewhere && parts_.groups[*group].members.front().place.region == region))
+        return;
     }
 
     if (targets.empty()) {
@@ -625,15 +671,21 @@ class Placer {
         scope_targets(PlaceSource::heading, targets);
       }
       adjust_defaults(unit, targets);
-      if (!targets.empty() && targets.front().source == PlaceSource::heading && targets.front().place.region == Region::chest_wall && !of_chest(unit)) return;
+      if (!targets.empty() && targets.front().source == PlaceSource::heading &&
+          targets.front().place.region == Region::chest_wall && !of_chest(unit))
+        return;
       if (!targets.empty() && !admits(unit, targets.front().source)) return;
       if (targets.empty()) {
         if (!admits(unit, PlaceSource::none)) return;
         if (unit.component == Component::unspecified) return;
-        if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak && unit.component == Component::perfusion) return;  // the heart's
+        if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak &&
+            unit.component == Component::perfusion)
+          return;                                                                       // the heart's
         if (unit.component == Component::stability && unit.meaning == nullptr) return;  // "stable": who knows what
         // The skin as such, or how somebody looks, is of no joint.
-        if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak && unit.component == Component::inspection) return;
+        if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->weak &&
+            unit.component == Component::inspection)
+          return;
         Target target;
         target.place.region = default_region(unit);
         target.place.side = is_paired(target.place.region) ? Side::both : Side::midline;
@@ -686,7 +738,10 @@ class Placer {
   std::optional<Target> distal_limb(const Unit& unit) const {
     if (unit.component != Component::sensation && unit.component != Component::perfusion) return std::nullopt;
     if (!topic_.complaint || !topic_.places.empty()) return std::nullopt;
-    const bool distal = (unit.meaning != nullptr && unit.meaning->second_component) || std::ranges::any_of(items_, [&](const Item& item) { return item.is(Cue::extent) && document_.text(item.first).starts_with("distal"); });
+    const bool distal = (unit.meaning != nullptr && unit.meaning->second_component) ||
+                        std::ranges::any_of(items_, [&](const Item& item) {
+                          return item.is(Cue::extent) && document_.text(item.first).starts_with("distal");
+                        });
     if (!distal) return std::nullopt;
     for (const Region limb : {Region::upper_extremity, Region::lower_extremity}) {
       if (!covers(limb, topic_.complaint->region)) continue;
@@ -700,7 +755,9 @@ class Placer {
   }
 
   // Whether another unit already stands between the elsewhere-place and this one, closing it.
-  bool foreign_done(Index, const Unit& unit) const { return unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere; }
+  bool foreign_done(Index, const Unit& unit) const {
+    return unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere;
+  }
 
   bool said_of(Region region) const {
     return std::ranges::any_of(topic_.places, [&](const PlaceRef& ref) { return ref.region == region; });
@@ -708,7 +765,8 @@ class Placer {
 
   bool artery_group(const PlaceGroup& group) const {
     const Item& item = items_[group.members.front().item];
-    return item.is(ConceptKind::artery) || item.is(ConceptKind::muscle) || (item.is(ConceptKind::region) && is_group(group.members.front().place.region));
+    return item.is(ConceptKind::artery) || item.is(ConceptKind::muscle) ||
+           (item.is(ConceptKind::region) && is_group(group.members.front().place.region));
   }
 
   bool neck_in_force() const {
@@ -719,12 +777,15 @@ class Placer {
       }
     }
     for (const Item& item : items_) {
-      if (item.is(ConceptKind::finding) && document_.text(item.first).size() == 4 && (document_.text(item.first)[0] == 'n' || document_.text(item.first)[0] == 'N')) return true;
+      if (item.is(ConceptKind::finding) && document_.text(item.first).size() == 4 &&
+          (document_.text(item.first)[0] == 'n' || document_.text(item.first)[0] == 'N'))
+        return true;
     }
     if (std::ranges::any_of(topic_.places, is_neck)) return true;
     if (topic_.scope == nullptr) return false;
     if (std::ranges::any_of(topic_.scope->places, is_neck)) return true;
-    const std::string_view heading = document_.note().substr(topic_.scope_words.start, topic_.scope_words.end - topic_.scope_words.start);
+    const std::string_view heading =
+        document_.note().substr(topic_.scope_words.start, topic_.scope_words.end - topic_.scope_words.start);
     return heading.find("eck") != std::string_view::npos || heading.find("ECK") != std::string_view::npos;
   }
 
@@ -733,22 +794,26 @@ class Placer {
   // "quads", "hip flexors": the plural means both sides. "biceps" and "triceps" only look like one.
   bool plural_muscle(const Unit& unit) const {
     const std::string_view text = document_.text(items_[unit.last - 1].last - 1);
-    return text.ends_with('s') && !text.ends_with("ss") && !text.ends_with("ceps") && !text.ends_with("us") && !text.ends_with("is") && !text.ends_with("ps");
+    return text.ends_with('s') && !text.ends_with("ss") && !text.ends_with("ceps") && !text.ends_with("us") &&
+           !text.ends_with("is") && !text.ends_with("ps");
   }
 
   bool plural_words(const Unit& unit) const {
     const std::string_view text = document_.text(items_[unit.last - 1].last - 1);
-    return (unit.component == Component::reflexes || unit.component == Component::strength) && text.size() > 3 && text.ends_with('s') && !text.ends_with("ss") && unit.meaning != nullptr &&
+    return (unit.component == Component::reflexes || unit.component == Component::strength) && text.size() > 3 &&
+           text.ends_with('s') && !text.ends_with("ss") && unit.meaning != nullptr &&
            (unit.meaning->kind == ConceptKind::finding || unit.meaning->kind == ConceptKind::component);
   }
 
   std::optional<Region> borrowed_any(const Unit& unit, Region in_force) const {
-    if (unit.meaning->kind == ConceptKind::test || unit.meaning->kind == ConceptKind::motion) return borrowed(unit, in_force);
+    if (unit.meaning->kind == ConceptKind::test || unit.meaning->kind == ConceptKind::motion)
+      return borrowed(unit, in_force);
     if (unit.meaning->region == in_force) return in_force;
     return std::nullopt;
   }
 
-  // Findings and components with a place of their own keep it, but a named place nearer to the words wins over a wide one.
+  // Findings and components with a place of their own keep it, but a named place nearer to the words wins over a wide
+  // one.
   std::optional<Region> place_instead(const Unit& unit, Region named, Region own) const {
     (void)unit;
     return is_group(own) && own != Region::upper_extremity ? named : own;
@@ -761,23 +826,29 @@ class Placer {
     if (unit.meaning != nullptr && unit.meaning->id == "neck") return true;
     if (unit.component == Component::gait) return true;
     if (unit.meaning != nullptr && unit.meaning->admit == Admit::anywhere) return admits == Admits::anywhere;
-    return unit.meaning != nullptr && (unit.meaning->kind == ConceptKind::test || unit.meaning->kind == ConceptKind::muscle || unit.meaning->kind == ConceptKind::motion ||
-                                       unit.meaning->component == Component::strength || unit.meaning->component == Component::reflexes);
+    return unit.meaning != nullptr &&
+           (unit.meaning->kind == ConceptKind::test || unit.meaning->kind == ConceptKind::muscle ||
+            unit.meaning->kind == ConceptKind::motion || unit.meaning->component == Component::strength ||
+            unit.meaning->component == Component::reflexes);
   }
 
   // Whether the place of the sentence before can be what this unit is about.
   bool topic_fits(const Unit& unit) const {
     // Bulk and tone are looked at as a whole.
-    if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component && unit.meaning->region == Region::whole_body) return false;
+    if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::component &&
+        unit.meaning->region == Region::whole_body)
+      return false;
     const Region region = topic_.places.front().region;
     switch (unit.component) {
       case Component::strength:
       case Component::sensation:
       case Component::reflexes:
-        // Reflexes are of the whole body unless their level is named, and a limb named for its power is not the one whose
-        // sensation is told next.
+        // Reflexes are of the whole body unless their level is named, and a limb named for its power is not the one
+        // whose sensation is told next.
         if (unit.component == Component::reflexes) return false;
-        if (unit.component == Component::sensation && (is_group(region) || (topic_.scope != nullptr && topic_.scope->is_system))) return false;
+        if (unit.component == Component::sensation &&
+            (is_group(region) || (topic_.scope != nullptr && topic_.scope->is_system)))
+          return false;
         return is_paired(region);
       case Component::perfusion:
         // Unnamed pulses are those of the extremities; capillary refill is where the sentence before was.
@@ -785,7 +856,9 @@ class Placer {
       default:
         break;
     }
-    if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->region == Region::extremities) return false;
+    if (unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding &&
+        unit.meaning->region == Region::extremities)
+      return false;
     if (unit.kind == Unit::Kind::judgement && unit.component == Component::unspecified) return false;
     return true;
   }
@@ -795,8 +868,10 @@ class Placer {
     if (targets.empty()) return;
     const PlaceSource source = targets.front().source;
     const Region region = targets.front().place.region;
-    const bool finding_with_place = unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->region.has_value();
-    if (finding_with_place && *unit.meaning->region == Region::spine && source == PlaceSource::heading && !is_spine(region)) {
+    const bool finding_with_place =
+        unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->region.has_value();
+    if (finding_with_place && *unit.meaning->region == Region::spine && source == PlaceSource::heading &&
+        !is_spine(region)) {
       targets.clear();  // kyphosis under Chest
       return;
     }
@@ -805,8 +880,10 @@ class Placer {
       if (!covers(Region::extremities, region) || source == PlaceSource::topic) targets.clear();
       return;
     }
-    if (unit.component == Component::reflexes && source == PlaceSource::heading && region == Region::extremities) targets.clear();
-    if (is_spine(region) && (unit.component == Component::strength || unit.component == Component::sensation || unit.component == Component::reflexes)) {
+    if (unit.component == Component::reflexes && source == PlaceSource::heading && region == Region::extremities)
+      targets.clear();
+    if (is_spine(region) && (unit.component == Component::strength || unit.component == Component::sensation ||
+                             unit.component == Component::reflexes)) {
       const Region limb = region == Region::cervical_spine ? Region::upper_extremity : Region::lower_extremity;
       const auto side = floating_side(unit);
       const Target base = targets.front();
@@ -820,8 +897,10 @@ class Placer {
       return;
     }
     if (unit.component == Component::perfusion && !is_paired(region)) targets.clear();
-    if (unit.component == Component::perfusion && source == PlaceSource::label && unit.meaning != nullptr && unit.meaning->region == Region::extremities) {
-      if (floating_side(unit) == Side::both || symmetric_pair(unit)) targets.clear();  // "pulses equal bilaterally" under one joint
+    if (unit.component == Component::perfusion && source == PlaceSource::label && unit.meaning != nullptr &&
+        unit.meaning->region == Region::extremities) {
+      if (floating_side(unit) == Side::both || symmetric_pair(unit))
+        targets.clear();  // "pulses equal bilaterally" under one joint
     }
   }
 
@@ -834,7 +913,8 @@ class Placer {
   bool symmetric_words(const Unit& unit) const {
     for (Index j = 0; j < items_.size(); ++j) {
       if (parts_.clause[j] != unit.clause || !(items_[j].is(Cue::symmetric) || items_[j].is(Cue::equal))) continue;
-      return unit.component == Component::strength || unit.component == Component::reflexes || unit.component == Component::sensation;
+      return unit.component == Component::strength || unit.component == Component::reflexes ||
+             unit.component == Component::sensation;
     }
     return false;
   }
@@ -846,9 +926,11 @@ class Placer {
     if (!floating) floating = floating_side(unit);
     if (!floating) {
       if (target.side_source == SideSource::carried && paired && symmetric_pair(unit)) target.place.side = Side::both;
-      const bool muscles = unit.kind == Unit::Kind::muscle && unit.meaning != nullptr && unit.meaning->kind == ConceptKind::motion_muscle;
+      const bool muscles = unit.kind == Unit::Kind::muscle && unit.meaning != nullptr &&
+                           unit.meaning->kind == ConceptKind::motion_muscle;
       const bool reflex_level = unit.component == Component::reflexes && target.source != PlaceSource::own;
-      if (paired && target.place.side == Side::unstated && (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit) || muscles)) {
+      if (paired && target.place.side == Side::unstated &&
+          (symmetric_pair(unit) || pair_figure(unit) || reflex_level || paired_pulses(unit) || muscles)) {
         target.place.side = Side::both;
         target.side_source = SideSource::named;
       }
@@ -857,7 +939,8 @@ class Placer {
     if (!paired) {
       // Bending and turning to a side is a direction of the motion.
       if (is_spine(target.place.region) && unit.component == Component::range_of_motion) return;
-      if (target.place.region == Region::whole_body && *floating == Side::both && unit.kind == Unit::Kind::finding) return;
+      if (target.place.region == Region::whole_body && *floating == Side::both && unit.kind == Unit::Kind::finding)
+        return;
       if (target.place.region == Region::whole_body && target.source == PlaceSource::own) return;
       target.place.side = *floating;
       target.side_source = SideSource::named;
@@ -866,7 +949,8 @@ class Placer {
     if (target.side_source == SideSource::named && target.source == PlaceSource::named && !unit.value_side) {
       return;  // said beside the place
     }
-    if (target.side_source == SideSource::plural && *floating != Side::both && target.source == PlaceSource::named && !unit.value_side) {
+    if (target.side_source == SideSource::plural && *floating != Side::both && target.source == PlaceSource::named &&
+        !unit.value_side) {
       target.place.side = *floating;
       target.side_source = SideSource::named;
       return;
@@ -875,12 +959,14 @@ class Placer {
     target.side_source = SideSource::named;
   }
 
-  // "Left-sided weakness", "strength 4/5 on the right": power told by side, of no limb, is that of the limbs of the side;
-  // after the back or the neck, of the limb that it supplies.
+  // "Left-sided weakness", "strength 4/5 on the right": power told by side, of no limb, is that of the limbs of the
+  // side; after the back or the neck, of the limb that it supplies.
   void whole_sides(const Unit& unit, std::vector<Target>& targets) const {
     if (unit.component != Component::strength || targets.size() != 1) return;
     const Target target = targets.front();
-    if (target.place.region != Region::whole_body || (target.place.side != Side::left && target.place.side != Side::right)) return;
+    if (target.place.region != Region::whole_body ||
+        (target.place.side != Side::left && target.place.side != Side::right))
+      return;
     Region spine = Region::whole_body;
     for (const PlaceRef& ref : topic_.places) {
       if (is_spine(ref.region)) spine = ref.region;
@@ -906,7 +992,8 @@ class Placer {
     const std::string_view text = document_.text(items_[unit.last - 1].last - 1);
     if (!text.ends_with("s")) return false;
     int arteries = 0;
-    for (const Item& item : items_) arteries += item.is(ConceptKind::artery) || (item.is(ConceptKind::muscle) && item.meaning->artery_region) ? 1 : 0;
+    for (const Item& item : items_)
+      arteries += item.is(ConceptKind::artery) || (item.is(ConceptKind::muscle) && item.meaning->artery_region) ? 1 : 0;
     return arteries == 1;
   }
 
@@ -919,8 +1006,10 @@ class Placer {
   }
 
   void say(const Unit& unit, const Target& target) {
-    if (target.place.region == Region::whole_body && unit.component == Component::inspection && target.source == PlaceSource::none && unit.meaning != nullptr &&
-        unit.meaning->kind == ConceptKind::finding && unit.meaning->admit == Admit::region && topic_.scope != nullptr && !topic_.scope->is_system && !topic_.scope->component) {
+    if (target.place.region == Region::whole_body && unit.component == Component::inspection &&
+        target.source == PlaceSource::none && unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding &&
+        unit.meaning->admit == Admit::region && topic_.scope != nullptr && !topic_.scope->is_system &&
+        !topic_.scope->component) {
       return;
     }
     // Masses in the neck are not of its joints.
@@ -930,7 +1019,8 @@ class Placer {
     if (unit.component == Component::inspection && is_paired(s.region) && extent_of_edema(unit, target)) {
       s.region = covers(Region::lower_extremity, s.region) ? Region::lower_extremity : Region::upper_extremity;
     }
-    if (target.place.joints && system_places() && topic_.scope->places.front().region == Region::extremities) s.region = Region::extremities;
+    if (target.place.joints && system_places() && topic_.scope->places.front().region == Region::extremities)
+      s.region = Region::extremities;
     s.component = unit.component;
     s.side = target.place.side;
     if (s.region == Region::whole_body && target.place.joints && s.side == Side::both) s.side = Side::midline;
@@ -956,7 +1046,9 @@ class Placer {
 
   // "edema to the knees", "up to the level of the thighs": how far up the limb it goes.
   bool extent_of_edema(const Unit& unit, const Target& target) const {
-    if (unit.meaning == nullptr || unit.meaning->region != Region::extremities || is_group(target.place.region) || target.place.region == Region::lower_leg || target.place.region == Region::forearm) return false;
+    if (unit.meaning == nullptr || unit.meaning->region != Region::extremities || is_group(target.place.region) ||
+        target.place.region == Region::lower_leg || target.place.region == Region::forearm)
+      return false;
     for (const PlaceGroup& group : parts_.groups) {
       if (group.first <= unit.first || group.members.front().place.region != target.place.region) continue;
       for (Index j = group.members.front().item; j > unit.last && j + 6 > group.members.front().item; --j) {
@@ -969,7 +1061,8 @@ class Placer {
     return false;
   }
 
-  // "tenderness greater on the right than on the left", "weaker compared with the other side": the other side was examined.
+  // "tenderness greater on the right than on the left", "weaker compared with the other side": the other side was
+  // examined.
   void compare(std::size_t before) {
     for (Index i = 0; i < items_.size(); ++i) {
       const bool alike = items_[i].is(Cue::equalled);
@@ -987,7 +1080,9 @@ class Placer {
       }
       if (!other) continue;
       bool more = false;
-      for (Index j = 0; j < items_.size(); ++j) more = more || items_[j].is(Cue::comparing) || (items_[j].is(ConceptKind::finding) && document_.text(items_[j].first).ends_with("er"));
+      for (Index j = 0; j < items_.size(); ++j)
+        more = more || items_[j].is(Cue::comparing) ||
+               (items_[j].is(ConceptKind::finding) && document_.text(items_[j].first).ends_with("er"));
       const std::size_t count = topic_.said->size();
       for (std::size_t s = before; s < count; ++s) {
         Statement copy = (*topic_.said)[s];
@@ -1106,7 +1201,9 @@ class Placer {
       for (const auto& member : chosen->members) {
         SideSource source = SideSource::none;
         PlaceRef ref = settle_back(member.place);
-        ref.side = is_paired(ref.region) ? settle_side(ref, member.sided, member.plural, source, member.item, member.several) : Side::midline;
+        ref.side = is_paired(ref.region)
+                       ? settle_side(ref, member.sided, member.plural, source, member.item, member.several)
+                       : Side::midline;
         ref.region = level_for(ref.region, member.generic_part);
         if (ref.joints) continue;
         topic_.places.push_back(ref);
@@ -1130,7 +1227,9 @@ class Placer {
   bool examined(const PlaceGroup& group) const {
     for (Index j = 0; j < group.first; ++j) {
       const std::string_view text = document_.text(items_[j].first);
-      if (text.size() >= 4 && (text.substr(1).starts_with("xam") || text.substr(1).starts_with("XAM") || text.substr(1).starts_with("nspection") || text.substr(1).starts_with("alpation"))) return true;
+      if (text.size() >= 4 && (text.substr(1).starts_with("xam") || text.substr(1).starts_with("XAM") ||
+                               text.substr(1).starts_with("nspection") || text.substr(1).starts_with("alpation")))
+        return true;
     }
     return false;
   }
@@ -1151,7 +1250,8 @@ class Placer {
   }
 
   bool labelled_side() const {
-    return std::ranges::any_of(topic_.scope->places, [](const PlaceRef& ref) { return ref.side == Side::left || ref.side == Side::right; });
+    return std::ranges::any_of(topic_.scope->places,
+                               [](const PlaceRef& ref) { return ref.side == Side::left || ref.side == Side::right; });
   }
 
   const Document& document_;

@@ -46,7 +46,8 @@ std::optional<std::pair<Side, Side>> table_head(const std::vector<Item>& items) 
     const auto first = side_of(*items[i - 1].meaning->side);
     const auto second = side_of(*items[i].meaning->side);
     if (!first || !second || *first == *second || *first == Side::both || *second == Side::both) continue;
-    const bool last = i + 1 == items.size() || items[i + 1].kind == ItemKind::word || items[i + 1].kind == ItemKind::colon;
+    const bool last =
+        i + 1 == items.size() || items[i + 1].kind == ItemKind::word || items[i + 1].kind == ItemKind::colon;
     if (last) return std::pair(*first, *second);
   }
   return std::nullopt;
@@ -60,7 +61,8 @@ bool in_leg(const Scope& scope, const std::vector<Complaint>& complaints) {
   if (!scope.places.empty() && scope.places.front().region == Region::lower_extremity) return true;
   if (!scope.places.empty() && scope.places.front().region == Region::upper_extremity) return false;
   const bool leg = std::ranges::any_of(complaints, [](const Complaint& c) { return of_leg(c.region); });
-  const bool arm = std::ranges::any_of(complaints, [](const Complaint& c) { return covers(Region::upper_extremity, c.region); });
+  const bool arm =
+      std::ranges::any_of(complaints, [](const Complaint& c) { return covers(Region::upper_extremity, c.region); });
   return leg && !arm;
 }
 
@@ -68,8 +70,14 @@ bool in_leg(const Scope& scope, const std::vector<Complaint>& complaints) {
 void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
   const Scope& scope = stretch.scope;
   // "Motor: ... Lower extremities: 1/5": a limb named in the line of a part keeps the part.
-  const bool limb = scope.fresh && !scope.places.empty() && std::ranges::all_of(scope.places, [](const PlaceRef& p) { return is_paired(p.region); });
-  const std::optional<Component> part = limb && stretch.same_line && (standing.component == Component::strength || standing.component == Component::reflexes || standing.component == Component::sensation) ? standing.component : std::nullopt;
+  const bool limb = scope.fresh && !scope.places.empty() &&
+                    std::ranges::all_of(scope.places, [](const PlaceRef& p) { return is_paired(p.region); });
+  const std::optional<Component> part =
+      limb && stretch.same_line &&
+              (standing.component == Component::strength || standing.component == Component::reflexes ||
+               standing.component == Component::sensation)
+          ? standing.component
+          : std::nullopt;
   if (scope.fresh) {
     topic.places.clear();
     topic.place_words.clear();
@@ -86,8 +94,8 @@ void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
     topic.elsewhere = false;
     if (!scope.component && !standing.label && !scope.side) topic.places.clear();
     if (scope.component && !standing.label &&
-        (*scope.component == Component::sensation || *scope.component == Component::reflexes || *scope.component == Component::gait ||
-         *scope.component == Component::strength)) {
+        (*scope.component == Component::sensation || *scope.component == Component::reflexes ||
+         *scope.component == Component::gait || *scope.component == Component::strength)) {
       topic.places.clear();  // the parts of a neurological exam are of the whole body again
       topic.place_words.clear();
       topic.side = Side::unstated;
@@ -125,12 +133,14 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
 
   Topic topic;
   topic.said = &m.statements;
-  if (!ledger.complaints.empty()) topic.complaint = PlaceRef{ledger.complaints.front().region, ledger.complaints.front().side, false};
+  if (!ledger.complaints.empty())
+    topic.complaint = PlaceRef{ledger.complaints.front().region, ledger.complaints.front().side, false};
   for (const Complaint& complaint : ledger.complaints) {
     if (complaint.region == Region::lumbar_spine) topic.low_back_complaint = true;
   }
   // Text under no heading is read as exam text only if the note has no exam of its own.
-  const bool has_exam = std::ranges::any_of(m.document.stretches(), [](const Stretch& s) { return s.section == SectionKind::exam; });
+  const bool has_exam =
+      std::ranges::any_of(m.document.stretches(), [](const Stretch& s) { return s.section == SectionKind::exam; });
   Scope standing;
   std::uint32_t count = 0;
   for (const Stretch& stretch : m.document.stretches()) {

@@ -32,7 +32,7 @@ struct Statement {
   MotionSet motions;
   PlaceSource place_source = PlaceSource::none;
   SideSource side_source = SideSource::none;
-  bool judged = true;   ///< the words judge; false where a result had to be inferred
+  bool judged = true;  ///< the words judge; false where a result had to be inferred
   boost::container::small_vector<Degrees, 2> degrees;
   boost::container::small_vector<Grade, 2> grades;
   boost::container::small_vector<std::string_view, 2> structures;

@@ -29,12 +29,18 @@ class UnitFinder {
     for (Index i = 0; i < items_.size(); ++i) {
       if (items_[i].kind != ItemKind::blank) continue;
       Index before = i;
-      while (before > 0 && (is_filler(items_[before - 1]) || items_[before - 1].kind == ItemKind::colon || items_[before - 1].has(kVerb))) --before;
+      while (before > 0 && (is_filler(items_[before - 1]) || items_[before - 1].kind == ItemKind::colon ||
+                            items_[before - 1].has(kVerb)))
+        --before;
       Index after = i + 1;
       while (after < items_.size() && (items_[after].kind == ItemKind::slash || is_filler(items_[after]))) ++after;
       const bool box = document_.text(items_[i].first) == "[";
-      std::erase_if(parts_.units, [&](const Unit& unit) { return (before > 0 && unit.last == before && !box) || (box && unit.first == after) || (box && unit.last == before); });
-      if (after < items_.size() && (items_[after].kind == ItemKind::number || items_[after].kind == ItemKind::figure)) parts_.consumed[after] = 1;
+      std::erase_if(parts_.units, [&](const Unit& unit) {
+        return (before > 0 && unit.last == before && !box) || (box && unit.first == after) ||
+               (box && unit.last == before);
+      });
+      if (after < items_.size() && (items_[after].kind == ItemKind::number || items_[after].kind == ItemKind::figure))
+        parts_.consumed[after] = 1;
     }
   }
 
@@ -62,7 +68,9 @@ class UnitFinder {
   void remainders() {
     for (Index i = 0; i < items_.size(); ++i) {
       if (!items_[i].is(Cue::rest)) continue;
-      if (i + 1 < items_.size() && (items_[i + 1].places() || (is_filler(items_[i + 1]) && i + 2 < items_.size() && items_[i + 2].places()))) continue;  // "the rest of the foot"
+      if (i + 1 < items_.size() &&
+          (items_[i + 1].places() || (is_filler(items_[i + 1]) && i + 2 < items_.size() && items_[i + 2].places())))
+        continue;  // "the rest of the foot"
       for (Unit& unit : parts_.units) {
         if (unit.clause == parts_.clause[i] && unit.first >= i) unit.after_rest = true;
         // "full strength in all other areas"
@@ -80,7 +88,8 @@ class UnitFinder {
     for (Index i = 0; i < items_.size(); ++i) {
       if (parts_.clause[i] != clause) continue;
       const Item& item = items_[i];
-      if ((item.is(ConceptKind::component) || item.is(ConceptKind::finding)) && item.meaning->component == component) return true;
+      if ((item.is(ConceptKind::component) || item.is(ConceptKind::finding)) && item.meaning->component == component)
+        return true;
     }
     return false;
   }
@@ -127,7 +136,8 @@ class UnitFinder {
     if (strength_) {
       for (Index i = 0; i < items_.size(); ++i) {
         if (parts_.clause[i] == clause && items_[i].is(ConceptKind::finding) &&
-            (items_[i].meaning->component == Component::palpation || items_[i].meaning->component == Component::inspection)) {
+            (items_[i].meaning->component == Component::palpation ||
+             items_[i].meaning->component == Component::inspection)) {
           return false;
         }
       }
@@ -139,8 +149,8 @@ class UnitFinder {
       if (parts_.clause[i] != clause) continue;
       const Item& item = items_[i];
       if (is_value(item)) value = true;
-      if (item.is(ConceptKind::finding) || item.is(ConceptKind::motion) || item.is(ConceptKind::test) || item.is(Cue::pain) ||
-          item.is(ConceptKind::component)) {
+      if (item.is(ConceptKind::finding) || item.is(ConceptKind::motion) || item.is(ConceptKind::test) ||
+          item.is(Cue::pain) || item.is(ConceptKind::component)) {
         return false;
       }
     }
@@ -171,7 +181,8 @@ class UnitFinder {
         }
         case ConceptKind::finding:
           // "flexion contracture", "extension lag": the motion it is of.
-          if (c.component == Component::range_of_motion && !parts_.units.empty() && parts_.units.back().kind == Unit::Kind::motion && parts_.units.back().last == i) {
+          if (c.component == Component::range_of_motion && !parts_.units.empty() &&
+              parts_.units.back().kind == Unit::Kind::motion && parts_.units.back().last == i) {
             const Unit motion = parts_.units.back();
             parts_.units.pop_back();
             Unit& unit = add(Unit::Kind::finding, c.component, &c, motion.first, i + 1);
@@ -217,7 +228,9 @@ class UnitFinder {
   bool moves_elsewhere(Index i) const {
     for (Index j = 0; j < items_.size(); ++j) {
       if (j == i) continue;
-      if (items_[j].is(ConceptKind::motion) || items_[j].places() || (items_[j].is(ConceptKind::component) && items_[j].meaning->component == Component::range_of_motion)) return true;
+      if (items_[j].is(ConceptKind::motion) || items_[j].places() ||
+          (items_[j].is(ConceptKind::component) && items_[j].meaning->component == Component::range_of_motion))
+        return true;
     }
     return motion_;
   }
@@ -250,18 +263,21 @@ class UnitFinder {
           if (item.has(kAt) && !item.has(kWith)) over = true;
           continue;
         }
-        if (is_filler(item) || item.is(ConceptKind::side) || item.kind == ItemKind::word || item.is(Cue::tested)) continue;
+        if (is_filler(item) || item.is(ConceptKind::side) || item.kind == ItemKind::word || item.is(Cue::tested))
+          continue;
         if (item.places()) {
           if (component == Component::unspecified) continue;
           if (j == end || component == Component::range_of_motion) continue;
           break;
         }
-        if (item.is(Cue::palpating) || (item.is(ConceptKind::component) && item.meaning->component == Component::palpation)) {
+        if (item.is(Cue::palpating) ||
+            (item.is(ConceptKind::component) && item.meaning->component == Component::palpation)) {
           component = component == Component::unspecified ? Component::palpation : component;
           end = j + 1;
           break;
         }
-        if (item.is(Cue::resisted) || (item.is(ConceptKind::component) && item.meaning->component == Component::strength)) {
+        if (item.is(Cue::resisted) ||
+            (item.is(ConceptKind::component) && item.meaning->component == Component::strength)) {
           component = Component::strength;
           meaning = nullptr;
           end = j + 1;
@@ -281,7 +297,8 @@ class UnitFinder {
           end = j + 1;
           break;
         }
-        if (item.is(ConceptKind::motion) || (item.is(ConceptKind::component) && item.meaning->component == Component::range_of_motion)) {
+        if (item.is(ConceptKind::motion) ||
+            (item.is(ConceptKind::component) && item.meaning->component == Component::range_of_motion)) {
           if (component == Component::strength) {
             end = j + 1;
             continue;
@@ -296,7 +313,9 @@ class UnitFinder {
           end = j + 1;
           continue;
         }
-        if (is_value(item) && (item.is(Cue::good) || item.is(Cue::normal) || item.is(Cue::bad)) && component == Component::unspecified) continue;  // "with full flexion"
+        if (is_value(item) && (item.is(Cue::good) || item.is(Cue::normal) || item.is(Cue::bad)) &&
+            component == Component::unspecified)
+          continue;  // "with full flexion"
         if (joins(item) && component == Component::range_of_motion && motion_follows(j + 1)) continue;
         if (joins(item) && component == Component::unspecified && item.kind != ItemKind::comma) continue;
         break;
@@ -309,7 +328,8 @@ class UnitFinder {
         if (!pressing_preposition(i)) component = Component::unspecified;
       }
       const bool adjective_before_motion = component == Component::range_of_motion && !prepared && end == i + 2;
-      if (component != Component::unspecified && (prepared || adjective_before_motion || component == Component::palpation)) {
+      if (component != Component::unspecified &&
+          (prepared || adjective_before_motion || component == Component::palpation)) {
         // What it takes in is no unit of its own any more.
         std::erase_if(parts_.units, [&](const Unit& unit) { return unit.first > i && unit.last <= end; });
         Unit unit;
@@ -363,11 +383,11 @@ class UnitFinder {
   // Denials: how far "no" reaches, and what "absent" and "none" answer.
   void deny() {
     bool denying = false;
-    bool joined_or = false;    // "or"/"nor"/"and" right before
+    bool joined_or = false;  // "or"/"nor"/"and" right before
     bool comma_before = false;
-    bool affirmed = false;     // an amount right before
+    bool affirmed = false;  // an amount right before
     Index reach_clause = kNone;
-    Index seen = 0;            // units denied so far
+    Index seen = 0;  // units denied so far
     bool not_next = false;
     Index no_at = kNone;
     bool with_before = false;
@@ -416,7 +436,8 @@ class UnitFinder {
       Unit* unit = unit_at(i);
       if (unit != nullptr && i == unit->first) {
         const bool finding = unit->kind == Unit::Kind::finding;
-        const Sense sense = unit->meaning != nullptr && unit->meaning->kind == ConceptKind::finding ? unit->meaning->sense : Sense::bad;
+        const Sense sense =
+            unit->meaning != nullptr && unit->meaning->kind == ConceptKind::finding ? unit->meaning->sense : Sense::bad;
         if (finding || unit->kind == Unit::Kind::elsewhere) {
           bool denied = denying;
           if (denied && seen > 0) {
@@ -452,18 +473,21 @@ class UnitFinder {
           not_next = false;
         } else if (denied_component(*unit, denying, not_next, no_at, i)) {
           ++seen;
-        } else if (denying && (unit->kind == Unit::Kind::component || unit->kind == Unit::Kind::test || unit->kind == Unit::Kind::motion || unit->kind == Unit::Kind::muscle)) {
+        } else if (denying && (unit->kind == Unit::Kind::component || unit->kind == Unit::Kind::test ||
+                               unit->kind == Unit::Kind::motion || unit->kind == Unit::Kind::muscle)) {
           ++seen;
         }
         comma_before = joined_or = affirmed = with_before = false;
         // The second component of one phrase has the answer of the first.
-        if (Unit* twin = unit + 1; twin < parts_.units.data() + parts_.units.size() && twin->first == unit->first) twin->outcome = unit->outcome;
+        if (Unit* twin = unit + 1; twin < parts_.units.data() + parts_.units.size() && twin->first == unit->first)
+          twin->outcome = unit->outcome;
         i = unit->last - 1;
         continue;
       }
       if (is_value(item)) {
-        const bool good = item.is(Cue::good) || item.is(Cue::normal) || item.is(Cue::present) || item.is(Cue::positive) ||
-                          item.is(Cue::brisk) || item.kind == ItemKind::figure || item.kind == ItemKind::plus;
+        const bool good = item.is(Cue::good) || item.is(Cue::normal) || item.is(Cue::present) ||
+                          item.is(Cue::positive) || item.is(Cue::brisk) || item.kind == ItemKind::figure ||
+                          item.kind == ItemKind::plus;
         if (denying && good && seen > 0 && !item.is(Cue::present)) denying = false;
         if (denying && item.is(Cue::bad) && comma_before && !joined_or && seen > 0) denying = false;
         if (denying || not_next) negated_value_.push_back(i);
@@ -487,7 +511,8 @@ class UnitFinder {
       unit.words.push_back(span(no_at, no_at + 1));
       return true;
     }
-    if (i <= no_at + 3 || denying) denied_components_.push_back({static_cast<Index>(&unit - parts_.units.data()), no_at, i});
+    if (i <= no_at + 3 || denying)
+      denied_components_.push_back({static_cast<Index>(&unit - parts_.units.data()), no_at, i});
     return true;
   }
 
@@ -495,14 +520,23 @@ class UnitFinder {
   bool negates_forward(Index i) const {
     if (i + 1 >= items_.size()) return false;
     Index j = i + 1;
-    while (j < items_.size() && (is_filler(items_[j]) || items_[j].is(ConceptKind::side) || items_[j].has(kAt) || items_[j].has(kWith))) ++j;
+    while (j < items_.size() &&
+           (is_filler(items_[j]) || items_[j].is(ConceptKind::side) || items_[j].has(kAt) || items_[j].has(kWith)))
+      ++j;
     if (j >= items_.size()) return false;
-    const bool thing = items_[j].is(ConceptKind::test) || items_[j].is(ConceptKind::finding) || items_[j].places() || items_[j].is(Cue::pain);
+    const bool thing = items_[j].is(ConceptKind::test) || items_[j].is(ConceptKind::finding) || items_[j].places() ||
+                       items_[j].is(Cue::pain);
     if (!thing) return false;
     // A thing right before it, not separated, takes it instead.
     Index k = i;
-    while (k > 0 && (is_filler(items_[k - 1]) || items_[k - 1].has(kVerb) || items_[k - 1].is(Cue::testword) || items_[k - 1].is(ConceptKind::side) || items_[k - 1].kind == ItemKind::colon || items_[k - 1].kind == ItemKind::dash)) --k;
-    if (k > 0 && same_clause(k - 1, i) && (items_[k - 1].is(ConceptKind::test) || items_[k - 1].is(ConceptKind::finding)) && items_[i].kind != ItemKind::minus) return false;
+    while (k > 0 && (is_filler(items_[k - 1]) || items_[k - 1].has(kVerb) || items_[k - 1].is(Cue::testword) ||
+                     items_[k - 1].is(ConceptKind::side) || items_[k - 1].kind == ItemKind::colon ||
+                     items_[k - 1].kind == ItemKind::dash))
+      --k;
+    if (k > 0 && same_clause(k - 1, i) &&
+        (items_[k - 1].is(ConceptKind::test) || items_[k - 1].is(ConceptKind::finding)) &&
+        items_[i].kind != ItemKind::minus)
+      return false;
     if (k > 0 && items_[i].kind == ItemKind::minus && items_[k - 1].is(ConceptKind::test)) return false;
     return true;
   }
@@ -558,8 +592,10 @@ class UnitFinder {
     Reading reading;
     const bool negated = value_negated(i);
     const auto say = [&](Outcome outcome) {
-      if (negated && outcome == Outcome::abnormal) outcome = Outcome::normal;
-      else if (negated && outcome == Outcome::normal) outcome = Outcome::abnormal;
+      if (negated && outcome == Outcome::abnormal)
+        outcome = Outcome::normal;
+      else if (negated && outcome == Outcome::normal)
+        outcome = Outcome::abnormal;
       reading.outcome = outcome;
     };
     if (item.kind == ItemKind::plus) {
@@ -575,7 +611,8 @@ class UnitFinder {
       if (item.kind == ItemKind::number) {
         if (unit.kind == Unit::Kind::motion && component == Component::range_of_motion && f.first <= 360) {
           reading.outcome = Outcome::stated;
-        } else if (component == Component::strength && f.first <= 5 && (unit.kind != Unit::Kind::component || context_.component == Component::strength)) {
+        } else if (component == Component::strength && f.first <= 5 &&
+                   (unit.kind != Unit::Kind::component || context_.component == Component::strength)) {
           reading.outcome = power(f.first * 10);
         } else if (component == Component::reflexes && f.first <= 4) {
           reading.outcome = reflex(f.first * 10);
@@ -609,16 +646,20 @@ class UnitFinder {
           } else if (component == Component::perfusion) {
             reading.sides = {pulse(f.first), pulse(f.second)};
           }
-          if (reading.sides) reading.outcome = rank(reading.sides->first) > rank(reading.sides->second) ? reading.sides->first : reading.sides->second;
+          if (reading.sides)
+            reading.outcome =
+                rank(reading.sides->first) > rank(reading.sides->second) ? reading.sides->first : reading.sides->second;
           break;
         case FigureKind::ratio:
-          if (component == Component::range_of_motion && unit.kind == Unit::Kind::motion && f.first <= 180 && f.second <= 180) {
+          if (component == Component::range_of_motion && unit.kind == Unit::Kind::motion && f.first <= 180 &&
+              f.second <= 180) {
             reading.outcome = Outcome::stated;
             reading.sides = {Outcome::stated, Outcome::stated};
           }
           break;
         case FigureKind::range:
-          if (component == Component::strength && f.second == 5 && f.first >= 0 && f.first <= 5) reading.outcome = power(f.first * 10);  // "4-5 strength"
+          if (component == Component::strength && f.second == 5 && f.first >= 0 && f.first <= 5)
+            reading.outcome = power(f.first * 10);  // "4-5 strength"
           [[fallthrough]];
         case FigureKind::degrees:
           if (component == Component::range_of_motion) reading.outcome = Outcome::stated;
@@ -643,7 +684,8 @@ class UnitFinder {
       case Cue::present:
         if (unit.kind == Unit::Kind::test) {
           say(Outcome::abnormal);
-        } else if (component == Component::perfusion || component == Component::reflexes || component == Component::sensation) {
+        } else if (component == Component::perfusion || component == Component::reflexes ||
+                   component == Component::sensation) {
           say(Outcome::normal);
         }
         break;
@@ -655,7 +697,8 @@ class UnitFinder {
         say(Outcome::abnormal);
         break;
       case Cue::positive:
-        say(component == Component::perfusion || component == Component::reflexes ? Outcome::normal : Outcome::abnormal);
+        say(component == Component::perfusion || component == Component::reflexes ? Outcome::normal
+                                                                                  : Outcome::abnormal);
         break;
       case Cue::negative:
         reading.outcome = Outcome::normal;
@@ -681,7 +724,8 @@ class UnitFinder {
     for (Index j = a; j < b; ++j) {
       const Item& item = items_[j];
       if (parts_.consumed[j] != 0 && !item.is(Cue::testword)) return false;
-      if (item.kind == ItemKind::comma || item.kind == ItemKind::semicolon || item.has(kAnd) || item.has(kOr)) return false;
+      if (item.kind == ItemKind::comma || item.kind == ItemKind::semicolon || item.has(kAnd) || item.has(kOr))
+        return false;
       if (is_value(item) || item.kind == ItemKind::number) return false;
       if (item.kind == ItemKind::word && ++words > 4) return false;
     }
@@ -729,8 +773,9 @@ class UnitFinder {
         if (unit.first > i && after == kNone) after = u;
       }
       // "1/1 quads and hamstrings, 0/0 distally": the second value is of another stretch of the limb.
-      const bool further_along = i + 1 < items_.size() && items_[i + 1].is(Cue::extent) && before != kNone && parts_.units[before].kind == Unit::Kind::muscle &&
-                                 last_value != kNone && items_[i - 1].kind == ItemKind::comma;
+      const bool further_along = i + 1 < items_.size() && items_[i + 1].is(Cue::extent) && before != kNone &&
+                                 parts_.units[before].kind == Unit::Kind::muscle && last_value != kNone &&
+                                 items_[i - 1].kind == ItemKind::comma;
       if (further_along) continue;
       const auto reads = [&](Index u) { return u != kNone && value_of(i, parts_.units[u]).outcome.has_value(); };
       const bool before_adjacent = before != kNone && adjacent(parts_.units[before].last, i);
@@ -740,12 +785,15 @@ class UnitFinder {
       Index target = kNone;
       bool is_forward = false;
       // "95 degrees of flexion": the motion behind "of" owns the figure.
-      const bool of_motion = item.kind == ItemKind::figure && (item.figure.kind == FigureKind::degrees || item.figure.kind == FigureKind::range) && after != kNone &&
-                             parts_.units[after].kind == Unit::Kind::motion && i + 1 < items_.size() && items_[i + 1].has(kAt) && parts_.units[after].first <= i + 3;
+      const bool of_motion = item.kind == ItemKind::figure &&
+                             (item.figure.kind == FigureKind::degrees || item.figure.kind == FigureKind::range) &&
+                             after != kNone && parts_.units[after].kind == Unit::Kind::motion &&
+                             i + 1 < items_.size() && items_[i + 1].has(kAt) && parts_.units[after].first <= i + 3;
       if (of_motion && reads(after)) {
         target = after;
         is_forward = true;
-      } else if (before_adjacent && reads(before) && !(touching_after && reads(after) && (backward[before] || forward[before]) )) {
+      } else if (before_adjacent && reads(before) &&
+                 !(touching_after && reads(after) && (backward[before] || forward[before]))) {
         target = before;
       } else if (after_adjacent && reads(after) && !number && !owned_by_finding(i)) {
         target = after;
@@ -758,7 +806,8 @@ class UnitFinder {
         target = before;
       } else if (before != kNone && reads(before) && item.kind == ItemKind::figure) {
         target = before;
-      } else if (after != kNone && reads(after) && !number && item.kind != ItemKind::figure && listed(i + 1, parts_.units[after].first, false) && !owned_by_finding(i)) {
+      } else if (after != kNone && reads(after) && !number && item.kind != ItemKind::figure &&
+                 listed(i + 1, parts_.units[after].first, false) && !owned_by_finding(i)) {
         target = after;
         is_forward = true;
       }
@@ -777,7 +826,8 @@ class UnitFinder {
       for (Index u = 0; u < parts_.units.size(); ++u) {
         const Unit& unit = parts_.units[u];
         if (unit.clause != parts_.clause[i]) continue;
-        const bool moves = (unit.kind == Unit::Kind::motion || unit.kind == Unit::Kind::component) && unit.component == Component::range_of_motion;
+        const bool moves = (unit.kind == Unit::Kind::motion || unit.kind == Unit::Kind::component) &&
+                           unit.component == Component::range_of_motion;
         const bool tests = unit.kind == Unit::Kind::test;
         const bool good_motion = unit.kind == Unit::Kind::finding && unit.component == Component::range_of_motion;
         const bool works = unit.component == Component::strength && takes_value(unit);
@@ -818,7 +868,8 @@ class UnitFinder {
     for (Index u = 0; u < parts_.units.size(); ++u) {
       const Unit& unit = parts_.units[u];
       if (unit.clause == parts_.clause[i]) return kNone;
-      if (unit.last <= i && unit.clause + 1 == parts_.clause[i] && unit.component == Component::range_of_motion) found = u;
+      if (unit.last <= i && unit.clause + 1 == parts_.clause[i] && unit.component == Component::range_of_motion)
+        found = u;
     }
     return found;
   }
@@ -828,10 +879,14 @@ class UnitFinder {
     Index k = i;
     while (k > 0 && (is_filler(items_[k - 1]) || items_[k - 1].has(kVerb))) --k;
     if (k > 0 && k < i && items_[k - 1].is(ConceptKind::finding) && same_clause(k - 1, i)) return true;
-    if (!(items_[i].is(Cue::good) || items_[i].is(Cue::bad) || items_[i].is(Cue::positive) || items_[i].is(Cue::present))) return false;
+    if (!(items_[i].is(Cue::good) || items_[i].is(Cue::bad) || items_[i].is(Cue::positive) ||
+          items_[i].is(Cue::present)))
+      return false;
     Index j = i + 1;
     while (j < items_.size() && is_filler(items_[j])) ++j;
-    return j < items_.size() && same_clause(i, j) && (items_[j].is(ConceptKind::finding) || items_[j].is(ConceptKind::elsewhere_finding) || items_[j].is(ConceptKind::elsewhere_place));
+    return j < items_.size() && same_clause(i, j) &&
+           (items_[j].is(ConceptKind::finding) || items_[j].is(ConceptKind::elsewhere_finding) ||
+            items_[j].is(ConceptKind::elsewhere_place));
   }
 
   bool touching(Index a, Index b) const {
@@ -845,8 +900,9 @@ class UnitFinder {
   bool chained(Index a, Index b) const {
     for (Index j = a; j < b; ++j) {
       const Item& item = items_[j];
-      if (joins(item) || is_filler(item) || item.is(ConceptKind::side) || item.places() || item.has(kAt) || item.has(kVerb) ||
-          item.is(Cue::extent) || item.kind == ItemKind::open || item.kind == ItemKind::close || item.kind == ItemKind::level || item.kind == ItemKind::word) {
+      if (joins(item) || is_filler(item) || item.is(ConceptKind::side) || item.places() || item.has(kAt) ||
+          item.has(kVerb) || item.is(Cue::extent) || item.kind == ItemKind::open || item.kind == ItemKind::close ||
+          item.kind == ItemKind::level || item.kind == ItemKind::word) {
         continue;
       }
       return false;
@@ -859,7 +915,9 @@ class UnitFinder {
     for (Index i = 0; i < items_.size(); ++i) {
       if (!items_[i].is(Cue::lacking)) continue;
       for (Unit& unit : parts_.units) {
-        if (unit.clause != parts_.clause[i] || unit.component != Component::range_of_motion || unit.last + 6 < i || !(unit.first > i || unit.last <= i)) continue;
+        if (unit.clause != parts_.clause[i] || unit.component != Component::range_of_motion || unit.last + 6 < i ||
+            !(unit.first > i || unit.last <= i))
+          continue;
         if (unit.first > i + 8) continue;
         unit.outcome = value_negated(i) ? Outcome::normal : Outcome::abnormal;
         for (Degrees& degrees : unit.degrees) degrees.lacking = true;
@@ -895,7 +953,9 @@ class UnitFinder {
 
   static void measure(Unit& unit, const Item& item, Span words) {
     if (unit.component == Component::range_of_motion) {
-      const bool figure = item.kind == ItemKind::figure && (item.figure.kind == FigureKind::range || item.figure.kind == FigureKind::degrees || item.figure.kind == FigureKind::ratio);
+      const bool figure = item.kind == ItemKind::figure &&
+                          (item.figure.kind == FigureKind::range || item.figure.kind == FigureKind::degrees ||
+                           item.figure.kind == FigureKind::ratio);
       const bool number = item.kind == ItemKind::number;
       if (!figure && !number) return;
       Degrees degrees;
@@ -922,7 +982,9 @@ class UnitFinder {
     grade.evidence = words;
     if (item.kind == ItemKind::number) {
       grade.tenths = item.figure.first * 10;
-    } else if (item.kind == ItemKind::figure && (item.figure.kind == FigureKind::grade || item.figure.kind == FigureKind::plus_grade || item.figure.kind == FigureKind::pair)) {
+    } else if (item.kind == ItemKind::figure &&
+               (item.figure.kind == FigureKind::grade || item.figure.kind == FigureKind::plus_grade ||
+                item.figure.kind == FigureKind::pair)) {
       grade.tenths = item.figure.first;
     } else {
       return;
@@ -986,9 +1048,10 @@ class UnitFinder {
         located.push_back(one);
       }
       // "5/5 and 5/5" for a pair, and the columns of a table headed "R L".
-      if (values.size() == 2 && !located[0].side && !located[1].side && !located[0].group && !located[1].group && values[0] >= unit.last &&
-          figures(values)) {
-        const bool stands_apart = values[1] == values[0] + 1 || (values[1] == values[0] + 2 && items_[values[0] + 1].has(kAnd));
+      if (values.size() == 2 && !located[0].side && !located[1].side && !located[0].group && !located[1].group &&
+          values[0] >= unit.last && figures(values)) {
+        const bool stands_apart =
+            values[1] == values[0] + 1 || (values[1] == values[0] + 2 && items_[values[0] + 1].has(kAnd));
         if (context_.columns && stands_apart) {
           located[0].side = context_.columns->first;
           located[1].side = context_.columns->second;
@@ -1023,7 +1086,8 @@ class UnitFinder {
 
   template <class Values>
   bool figures(const Values& values) const {
-    return std::ranges::all_of(values, [&](Index v) { return items_[v].kind == ItemKind::figure || items_[v].kind == ItemKind::number; });
+    return std::ranges::all_of(
+        values, [&](Index v) { return items_[v].kind == ItemKind::figure || items_[v].kind == ItemKind::number; });
   }
 
   template <class Located>
@@ -1036,7 +1100,8 @@ class UnitFinder {
 
   template <class Values>
   bool sides_lead(const Unit& unit, const Values& values) const {
-    const bool before_first = side_between(unit.last, values.front(), true).has_value() || group_between(unit.last, values.front()).has_value();
+    const bool before_first = side_between(unit.last, values.front(), true).has_value() ||
+                              group_between(unit.last, values.front()).has_value();
     const bool after_last = side_between(values.back() + 1, next_unit_after(values.back(), kNone), false).has_value() ||
                             group_between(values.back() + 1, next_unit_after(values.back(), kNone)).has_value();
     return before_first && !after_last;
@@ -1059,7 +1124,8 @@ class UnitFinder {
 
   void put_value(Unit& unit, Index item) {
     const Reading reading = value_of(item, unit);
-    if (reading.outcome && (!unit.outcome || rank(*reading.outcome) > rank(*unit.outcome))) unit.outcome = reading.outcome;
+    if (reading.outcome && (!unit.outcome || rank(*reading.outcome) > rank(*unit.outcome)))
+      unit.outcome = reading.outcome;
     const Span words = span(item, item + 1);
     unit.words.push_back(words);
     measure(unit, items_[item], words);
@@ -1085,7 +1151,8 @@ class UnitFinder {
       if (next.clause != unit.clause || !next.outcome || !takes_value(next) || !backward_[order[after]]) continue;
       if (!compatible(unit, next) || !listed(unit.last, next.first, false)) continue;
       // "MMT shoulder flexion 4/5": a title, not a second answer.
-      if (unit.kind == Unit::Kind::component && unit.component == next.component && !separated(unit.last, next.first)) continue;
+      if (unit.kind == Unit::Kind::component && unit.component == next.component && !separated(unit.last, next.first))
+        continue;
       copy_answer(unit, next);
       backward_[order[k]] = 1;
     }
@@ -1097,13 +1164,16 @@ class UnitFinder {
       const Unit& previous = parts_.units[order[before]];
       if (previous.clause != unit.clause || !previous.outcome) continue;
       const bool source = takes_value(previous) ||
-                          (previous.kind == Unit::Kind::finding && previous.component == Component::range_of_motion && unit.kind == Unit::Kind::motion);
+                          (previous.kind == Unit::Kind::finding && previous.component == Component::range_of_motion &&
+                           unit.kind == Unit::Kind::motion);
       if (!source || !compatible(unit, previous)) continue;
-      const bool motion_of_range = unit.component == Component::range_of_motion && previous.component == Component::range_of_motion;
+      const bool motion_of_range =
+          unit.component == Component::range_of_motion && previous.component == Component::range_of_motion;
       const bool denied = std::ranges::find(pending_denied_, order[k]) != pending_denied_.end();
       if (denied) continue;
       const bool muscles_of_power = unit.kind == Unit::Kind::muscle && previous.component == Component::strength;
-      if (!(forward_[order[before]] || motion_of_range || muscles_of_power || previous.kind == Unit::Kind::test)) continue;
+      if (!(forward_[order[before]] || motion_of_range || muscles_of_power || previous.kind == Unit::Kind::test))
+        continue;
       if (!listed(previous.last, unit.first, motion_of_range || muscles_of_power)) continue;
       if (muscles_of_power && previous.kind == Unit::Kind::component) spelled_out_.push_back(order[before]);
       copy_answer(unit, previous);
@@ -1115,7 +1185,8 @@ class UnitFinder {
       if (!wants(unit) || k + 1 >= count) continue;
       const Unit& next = parts_.units[order[k + 1]];
       const bool denied = std::ranges::find(pending_denied_, order[k]) != pending_denied_.end();
-      const bool denied_finding = next.kind == Unit::Kind::finding && next.outcome == Outcome::normal && next.meaning != nullptr && next.meaning->sense == Sense::bad;
+      const bool denied_finding = next.kind == Unit::Kind::finding && next.outcome == Outcome::normal &&
+                                  next.meaning != nullptr && next.meaning->sense == Sense::bad;
       const bool relayed = takes_value(next) && next.outcome == Outcome::normal && next.coordinated;
       if (denied && next.clause == unit.clause && (denied_finding || relayed) && listed(unit.last, next.first, false)) {
         unit.outcome = Outcome::normal;
@@ -1125,7 +1196,9 @@ class UnitFinder {
     }
     // "Strength 5/5: deltoids, biceps, triceps" is the power of those muscles.
     for (const Index u : spelled_out_) {
-      const bool own_place = std::ranges::any_of(parts_.groups, [&](const PlaceGroup& g) { return g.last <= parts_.units[u].first && g.clause == parts_.units[u].clause; });
+      const bool own_place = std::ranges::any_of(parts_.groups, [&](const PlaceGroup& g) {
+        return g.last <= parts_.units[u].first && g.clause == parts_.units[u].clause;
+      });
       if (!own_place) parts_.units[u].outcome.reset();
     }
     for (const Index u : pending_denied_) {
@@ -1142,7 +1215,8 @@ class UnitFinder {
           break;
         case Component::strength:
           // "no drift": a sign, not a faculty.
-          unit.outcome = unit.meaning != nullptr && unit.meaning->region == Region::upper_extremity ? Outcome::normal : Outcome::abnormal;
+          unit.outcome = unit.meaning != nullptr && unit.meaning->region == Region::upper_extremity ? Outcome::normal
+                                                                                                    : Outcome::abnormal;
           break;
         default:
           break;
@@ -1160,7 +1234,9 @@ class UnitFinder {
   // "no", small words, then the unit.
   bool directly_denied(const Unit& unit) const {
     Index j = unit.first;
-    while (j > 0 && (is_filler(items_[j - 1]) || items_[j - 1].is(ConceptKind::side) || items_[j - 1].places() || items_[j - 1].has(kOr))) --j;
+    while (j > 0 && (is_filler(items_[j - 1]) || items_[j - 1].is(ConceptKind::side) || items_[j - 1].places() ||
+                     items_[j - 1].has(kOr)))
+      --j;
     return j > 0 && (items_[j - 1].is(Cue::no) || items_[j - 1].is(Cue::not_));
   }
 
@@ -1207,7 +1283,8 @@ class UnitFinder {
 
   // A finding that is elicited rather than met with: Babinski, Romberg, clonus.
   static bool is_sign(const Unit& unit) {
-    return unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->sense == Sense::bad && !unit.meaning->adjective &&
+    return unit.meaning != nullptr && unit.meaning->kind == ConceptKind::finding && unit.meaning->sense == Sense::bad &&
+           !unit.meaning->adjective &&
            (unit.component == Component::reflexes || (unit.component == Component::gait && unit.meaning->id == "sign"));
   }
 
@@ -1217,8 +1294,9 @@ class UnitFinder {
     for (Unit& unit : parts_.units) {
       if (!is_sign(unit) || unit.component != Component::reflexes) continue;
       const bool answered = std::ranges::any_of(parts_.units, [&](const Unit& other) {
-        return &other != &unit && other.clause == unit.clause && other.kind == Unit::Kind::finding && other.component == Component::reflexes && other.meaning != nullptr &&
-               other.meaning->adjective && other.meaning->region == unit.meaning->region;
+        return &other != &unit && other.clause == unit.clause && other.kind == Unit::Kind::finding &&
+               other.component == Component::reflexes && other.meaning != nullptr && other.meaning->adjective &&
+               other.meaning->region == unit.meaning->region;
       });
       if (answered) unit.outcome.reset();
     }
@@ -1250,7 +1328,9 @@ class UnitFinder {
       }
       if (nearest == nullptr) continue;
       // "upward on the right, equivocal on the left": the doubt is of its own side.
-      const auto own_side = i + 3 <= items_.size() ? side_between(i + 1, std::min<Index>(i + 5, static_cast<Index>(items_.size())), false) : std::nullopt;
+      const auto own_side = i + 3 <= items_.size()
+                                ? side_between(i + 1, std::min<Index>(i + 5, static_cast<Index>(items_.size())), false)
+                                : std::nullopt;
       const auto first_side = nearest->last <= i ? side_between(nearest->last, i, true) : std::nullopt;
       if (own_side && first_side && *own_side != *first_side) {
         Unit doubtful = *nearest;
@@ -1283,12 +1363,16 @@ class UnitFinder {
           unit.outcome.reset();  // the reason, not a finding: "deferred due to pain with motion"
           continue;
         }
-        if (!unit.outcome || unit.outcome == Outcome::stated || unit.outcome == Outcome::not_done || (unit.first > i && unit.outcome == Outcome::abnormal)) {
+        // "McMurray not done because of pain": the reason is no result.
+        if (unit.last <= i && adjacent(unit.last, i)) unit.outcome = Outcome::not_done;
+        if (!unit.outcome || unit.outcome == Outcome::stated || unit.outcome == Outcome::not_done ||
+            (unit.first > i && unit.outcome == Outcome::abnormal)) {
           unit.outcome = Outcome::not_done;
           unit.words.push_back(span(i, i + 1));
         }
       }
-      const bool any = std::ranges::any_of(parts_.units, [&](const Unit& u) { return u.clause == parts_.clause[i] && u.outcome == Outcome::not_done; });
+      const bool any = std::ranges::any_of(
+          parts_.units, [&](const Unit& u) { return u.clause == parts_.clause[i] && u.outcome == Outcome::not_done; });
       if (!any) {
         Unit& unit = add(Unit::Kind::judgement, context_.component.value_or(Component::unspecified), nullptr, i, i + 1);
         unit.outcome = Outcome::not_done;
@@ -1306,10 +1390,13 @@ class UnitFinder {
       if (!component && power_grade) component = Component::strength;
       if (!component && item.kind == ItemKind::figure && item.figure.kind == FigureKind::pair) continue;
       if (item.kind == ItemKind::number && !component) continue;
-      if (!component && item.kind == ItemKind::figure && item.figure.kind == FigureKind::range && motion_place(i)) component = Component::range_of_motion;
-      if (!component && (item.is(Cue::strong) || item.is(Cue::weak)) && place_in_clause(i)) component = Component::strength;
+      if (!component && item.kind == ItemKind::figure && item.figure.kind == FigureKind::range && motion_place(i))
+        component = Component::range_of_motion;
+      if (!component && (item.is(Cue::strong) || item.is(Cue::weak)) && place_in_clause(i))
+        component = Component::strength;
       if (!component && item.is(Cue::weak) && side_in_clause(i)) component = Component::strength;
-      if (!component && item.is(Cue::stable) && (lone_verdict(i) || (place_in_clause(i) && only_findings(i)))) component = Component::stability;
+      if (!component && item.is(Cue::stable) && (lone_verdict(i) || (place_in_clause(i) && only_findings(i))))
+        component = Component::stability;
       if (!component && item.is(Cue::symmetric) && symmetric_look(i)) {
         Unit& unit = add(Unit::Kind::judgement, Component::inspection, nullptr, i, i + 1);
         unit.outcome = value_negated(i) ? Outcome::abnormal : Outcome::normal;
@@ -1333,10 +1420,15 @@ class UnitFinder {
         if (!lone_verdict(i)) continue;
       }
       // A bare value beside units that have their answers says nothing new ("strong and symmetric").
-      const bool beside_place = context_.component && (*component == Component::reflexes || *component == Component::strength || *component == Component::sensation) && place_beside(i);
+      const bool beside_place = context_.component &&
+                                (*component == Component::reflexes || *component == Component::strength ||
+                                 *component == Component::sensation) &&
+                                place_beside(i);
       const bool own_sense = item.is(Cue::stable) || item.is(Cue::strong) || item.is(Cue::weak);
       const bool answers_heading = context_.component && opens_sentence(i);
-      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i) && !beside_place && !own_sense && !answers_heading) continue;
+      if (!power_grade && item.kind != ItemKind::figure && !lone_verdict(i) && !beside_place && !own_sense &&
+          !answers_heading)
+        continue;
       Unit& unit = add(Unit::Kind::judgement, *component, nullptr, i, i + 1);
       put_value(unit, i);
     }
@@ -1374,14 +1466,17 @@ class UnitFinder {
   }
 
   bool only_findings(Index i) const {
-    return std::ranges::all_of(parts_.units, [&](const Unit& unit) { return unit.clause != parts_.clause[i] || unit.kind == Unit::Kind::finding; });
+    return std::ranges::all_of(parts_.units, [&](const Unit& unit) {
+      return unit.clause != parts_.clause[i] || unit.kind == Unit::Kind::finding;
+    });
   }
 
   // "Neck: supple and symmetric": how it looks, where no component in the clause is meant.
   bool symmetric_look(Index i) const {
     for (const Unit& unit : parts_.units) {
       if (unit.clause != parts_.clause[i]) continue;
-      if (takes_value(unit) || (unit.kind == Unit::Kind::elsewhere && unit.first <= i + 2 && unit.last + 2 >= i)) return false;
+      if (takes_value(unit) || (unit.kind == Unit::Kind::elsewhere && unit.first <= i + 2 && unit.last + 2 >= i))
+        return false;
     }
     for (Index j = 0; j < i; ++j) {
       if (same_clause(i, j) && items_[j].is(ConceptKind::elsewhere_place)) return false;
@@ -1390,7 +1485,8 @@ class UnitFinder {
   }
 
   bool motion_place(Index i) const {
-    return items_[i].figure.second <= 180 && std::ranges::any_of(items_, [](const Item& item) { return item.is(ConceptKind::region); }) &&
+    return items_[i].figure.second <= 180 &&
+           std::ranges::any_of(items_, [](const Item& item) { return item.is(ConceptKind::region); }) &&
            document_.text(items_[i].last > items_[i].first ? items_[i].last - 1 : items_[i].first).starts_with("deg");
   }
 
@@ -1412,7 +1508,8 @@ class UnitFinder {
     }
     std::erase_if(parts_.units, [](const Unit& unit) {
       return !unit.outcome || unit.kind == Unit::Kind::elsewhere ||
-             (unit.kind == Unit::Kind::component && unit.meaning != nullptr && unit.meaning->weak && unit.outcome == Outcome::stated);
+             (unit.kind == Unit::Kind::component && unit.meaning != nullptr && unit.meaning->weak &&
+              unit.outcome == Outcome::stated);
     });
   }
 

@@ -26,7 +26,7 @@ struct StringSink {
 };
 
 /// Its keys as well as some of a note's own could stand in an object; then these stay.
-constexpr std::array kOwnKeys = {"id"sv,  "entries"sv, "complaints"sv, "profile"sv, "score"sv,          "applicable"sv,
+constexpr std::array kOwnKeys = {"id"sv,  "entries"sv, "complaints"sv, "profile"sv, "score"sv,           "applicable"sv,
                                  "met"sv, "gaps"sv,    "credits"sv,    "notice"sv,  "inconsistencies"sv, "doubtful"sv};
 
 template <class Writer>
