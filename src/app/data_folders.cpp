@@ -112,7 +112,7 @@ std::optional<ProfileShelf> load_shelf(const po::variables_map& options, const L
 }
 
 KnownStructures::KnownStructures(const Lexicon* lexicon) : known_(lexicon != nullptr) {
-  if (known_) ids_.assign(lexicon->structure_ids().begin(), lexicon->structure_ids().end());
+  if (lexicon != nullptr) ids_.assign(lexicon->structure_ids().begin(), lexicon->structure_ids().end());
 }
 
 ProfileChecks KnownStructures::checks() const {

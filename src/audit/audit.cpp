@@ -97,8 +97,7 @@ bool lack_the_same(const Finding& a, const Finding& b) {
 template <class List>
 void sort_unique(List& list) {
   std::ranges::sort(list);
-  const auto rest = std::ranges::unique(list);
-  list.erase(rest.begin(), rest.end());
+  list.erase(std::unique(list.begin(), list.end()), list.end());
 }
 
 /// Makes left and right one where they lack the same, or where neither lacks anything.
@@ -120,8 +119,7 @@ std::vector<Span> evidence_of(const Ledger& ledger, const Finding& finding) {
     spans.insert(spans.end(), evidence.begin(), evidence.end());
   }
   std::ranges::sort(spans, {}, [](const Span& s) { return std::pair(s.start, s.end); });
-  const auto rest = std::ranges::unique(spans);
-  spans.erase(rest.begin(), rest.end());
+  spans.erase(std::unique(spans.begin(), spans.end()), spans.end());
   return spans;
 }
 

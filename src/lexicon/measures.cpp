@@ -44,7 +44,7 @@ std::optional<int> graded(std::string_view& text) {
   if (!text.empty() && text[0] == '+') {
     sign = 3;
     while (!text.empty() && text[0] == '+') text.remove_prefix(1);
-  } else if (text.size() > 0 && text[0] == '-' &&
+  } else if (!text.empty() && text[0] == '-' &&
              (text.size() == 1 || text[1] == '/' || text[1] == ' ' || text[1] == '-')) {
     // A minus that belongs to the value: "4-/5"; in "4-5/5" it joins two values.
     const bool closes = text.size() == 1 || text[1] != ' ' || text.size() < 3 || !is_digit(text[2]);
