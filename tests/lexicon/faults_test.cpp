@@ -19,8 +19,9 @@ constexpr std::string_view kGoodRegions = "phrase\tnumber\tregion\nknee\tone\tkn
 class FaultsTest : public testing::FolderTest {
  protected:
   /// Loads the folders named and gives "file:line: message" for each fault, warnings if there was no error.
-  std::vector<std::string> faults(std::vector<std::string> folders = {""}) {
+  std::vector<std::string> faults(const std::vector<std::string>& folders = {""}) {
     std::vector<std::filesystem::path> paths;
+    paths.reserve(folders.size());
     for (const std::string& folder : folders)
       paths.push_back(folder.empty() ? path("regions.tsv").parent_path() : path(folder));
     std::vector<LexiconFault> found;

@@ -39,6 +39,7 @@ const Concept* meaning(std::string_view text) {
   std::vector<Token> tokens;
   tokenize(text, tokens);
   std::vector<TokenKey> keys;
+  keys.reserve(tokens.size());
   std::string scratch;
   for (const Token& t : tokens) {
     keys.push_back(shipped_lexicon().key(text.substr(t.start, t.end - t.start), t, scratch));

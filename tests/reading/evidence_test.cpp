@@ -133,6 +133,7 @@ TEST(Reading, IsTheSameOnEveryThread) {
   const std::string alone = read_all();
   std::vector<std::string> together(8);
   std::vector<std::thread> threads;
+  threads.reserve(together.size());
   for (std::string& result : together) threads.emplace_back([&] { result = read_all(); });
   for (std::thread& thread : threads) thread.join();
   for (const std::string& result : together) EXPECT_EQ(result, alone);

@@ -34,7 +34,7 @@ std::vector<std::string> lines_of(const std::string& text) {
   return lines;
 }
 
-/// The lines that only one of the two has. Entries are ordered and none is like another, so order says nothing more.
+/// The lines that only one of two different ledgers has.
 std::string changes(const std::string& before, const std::string& after) {
   const auto old_lines = lines_of(before);
   const auto new_lines = lines_of(after);
@@ -46,7 +46,7 @@ std::string changes(const std::string& before, const std::string& after) {
   };
   add('-', old_lines, new_lines);
   add('+', new_lines, old_lines);
-  return text;
+  return text.empty() ? "the order of the entries" : text;
 }
 
 TEST(Golden, DemoNotesAreReadAsBefore) {
