@@ -90,6 +90,7 @@ std::vector<bool> our_cuts(const CodePoints& text) {
   tokenize(utf8, tokens);
 
   std::vector<bool> cut;
+  cut.reserve(offsets.size());
   for (const std::size_t offset : offsets) {
     cut.push_back(std::any_of(tokens.begin(), tokens.end(),
                               [&](const Token& token) { return token.start == offset || token.end == offset; }));
