@@ -1,53 +1,55 @@
 #include "app/data_folders.h"
 
-#include <algorithm>
 #include <cstdlib>
-#include <iterator>
 #include <system_error>
+#include <utility>
 
 #include "app/options.h"
+#include "data/shipped_data.h"
 
 namespace jointledger {
 namespace {
 
 namespace fs = std::filesystem;
 
-bool is_folder(const fs::path& path) {
-  std::error_code error;
-  return fs::is_directory(path, error);
-}
+constexpr const char* kOwnLexiconOnly = "own-lexicon-only";
+constexpr const char* kOwnRulesOnly = "own-rules-only";
 
-/// The folder that holds lexicon/ and rules/, if any of those that it may be is there.
+/// The folder that holds the lexicon/ and rules/ that ship, if there is one.
 std::optional<fs::path> data_folder(Console& console) {
   // Nothing else runs yet that could change the environment.
-  if (const char* named = std::getenv("JOINTLEDGER_DATA");
-      named != nullptr && *named != '\0') {  // NOLINT(concurrency-mt-unsafe)
+  const char* named = std::getenv("JOINTLEDGER_DATA");  // NOLINT(concurrency-mt-unsafe)
+  if (named != nullptr && *named != '\0') {
     if (is_folder(named)) return named;
     console.log.error("JOINTLEDGER_DATA names no folder: {}", named);
     return std::nullopt;
   }
   std::error_code error;
-  const fs::path program = fs::read_symlink("/proc/self/exe", error);
-  for (const fs::path& path : {fs::path(JOINTLEDGER_SOURCE_DATA), fs::path(JOINTLEDGER_INSTALL_DATA),
-                               program.parent_path() / ".." / "share" / "jointledger"}) {
-    if (is_folder(path / "lexicon") && is_folder(path / "rules")) return path.lexically_normal();
-  }
+  if (auto data = shipped_data(fs::read_symlink("/proc/self/exe", error))) return data;
   console.log.error(
-      "cannot find the lexicon and the rules; name them with --lexicon and --rules, or set JOINTLEDGER_DATA");
+      "cannot find the lexicon and the rules; set JOINTLEDGER_DATA to the folder that holds lexicon/ and rules/");
   return std::nullopt;
 }
 
-std::vector<fs::path> folders(const po::variables_map& options, const char* name, Console& console) {
+/// The folders named by `option` over what ships in `name`, which `alone` leaves out.
+std::vector<fs::path> folders(const po::variables_map& options, const char* name, const char* alone, Console& console) {
+  const Arguments own = values_of(options, name);
   std::vector<fs::path> result;
-  for (const std::string& folder : values_of(options, name)) {
+  if (options.count(alone) == 0) {
+    const auto data = data_folder(console);
+    if (!data) return {};
+    result.push_back(*data / name);
+  } else if (own.empty()) {
+    console.log.error("--{} needs a folder: --{} DIR", alone, name);
+    return {};
+  }
+  for (const std::string& folder : own) {
     if (!is_folder(folder)) {
       console.log.error("--{}: no folder {}", name, folder);
       return {};
     }
     result.emplace_back(folder);
   }
-  if (!result.empty()) return result;
-  if (const auto data = data_folder(console)) result.push_back(*data / name);
   return result;
 }
 
@@ -58,25 +60,31 @@ std::string fault_in_words(const Fault& fault) {
   return words.append(": ").append(fault.message);
 }
 
+std::string at(const TablePlace& place) { return place.file + ":" + std::to_string(place.line); }
+
 }  // namespace
 
 void add_lexicon_option(po::options_description& options) {
   options.add_options()("lexicon", po::value<Arguments>()->composing()->value_name("DIR"),
-                        "folder of word tables instead of the one that comes with the program; several are layered, "
-                        "later over earlier");
+                        "folder of word tables over those that come with the program; several are layered, later over "
+                        "earlier; see: jointledger lexicon check");
+  options.add_options()(kOwnLexiconOnly, "use the folders of --lexicon alone");
 }
 
 void add_rules_option(po::options_description& options) {
-  options.add_options()("rules", po::value<Arguments>()->composing()->value_name("DIR"),
-                        "folder of profiles instead of the one that comes with the program; several are layered");
+  options.add_options()(
+      "rules", po::value<Arguments>()->composing()->value_name("DIR"),
+      "folder of profiles over those that come with the program, of the same name the last one holds; "
+      "several are layered; see: jointledger profiles");
+  options.add_options()(kOwnRulesOnly, "use the folders of --rules alone");
 }
 
 std::vector<fs::path> lexicon_folders(const po::variables_map& options, Console& console) {
-  return folders(options, "lexicon", console);
+  return folders(options, "lexicon", kOwnLexiconOnly, console);
 }
 
 std::vector<fs::path> rules_folders(const po::variables_map& options, Console& console) {
-  return folders(options, "rules", console);
+  return folders(options, "rules", kOwnRulesOnly, console);
 }
 
 std::unique_ptr<const Lexicon> load_lexicon(const po::variables_map& options, Console& console) {
@@ -90,38 +98,35 @@ std::unique_ptr<const Lexicon> load_lexicon(const po::variables_map& options, Co
   return nullptr;
 }
 
-std::optional<ProfileShelf> load_shelf(const po::variables_map& options, const Lexicon* lexicon, Console& console) {
+std::optional<LayeredShelf> load_layered_shelf(const po::variables_map& options, const Lexicon* lexicon,
+                                               Console& console) {
   const std::vector<fs::path> layers = rules_folders(options, console);
   if (layers.empty()) return std::nullopt;
-  const KnownStructures structures(lexicon);
-  ProfileShelf shelf;
-  for (const fs::path& layer : layers) {
-    ProfileShelf loaded = load_profiles(layer, structures.checks());
-    std::ranges::move(loaded.faults, std::back_inserter(shelf.faults));
-    for (Profile& profile : loaded.profiles) {
-      const auto same = std::ranges::find(shelf.profiles, profile.name, &Profile::name);
-      if (same == shelf.profiles.end()) {
-        shelf.profiles.push_back(std::move(profile));
-      } else {
-        *same = std::move(profile);
-      }
-    }
-  }
-  std::ranges::sort(shelf.profiles, {}, &Profile::name);
-  return shelf;
+  return load_profile_layers(layers, lexicon);
 }
 
-KnownStructures::KnownStructures(const Lexicon* lexicon) : known_(lexicon != nullptr) {
-  if (lexicon != nullptr) ids_.assign(lexicon->structure_ids().begin(), lexicon->structure_ids().end());
-}
-
-ProfileChecks KnownStructures::checks() const {
-  ProfileChecks checks;
-  if (known_) checks.structures = ids_;
-  return checks;
+std::optional<ProfileShelf> load_shelf(const po::variables_map& options, const Lexicon* lexicon, Console& console) {
+  auto layered = load_layered_shelf(options, lexicon, console);
+  if (!layered) return std::nullopt;
+  return std::move(layered->shelf);
 }
 
 std::string in_words(const ProfileFault& fault) { return fault_in_words(fault); }
 std::string in_words(const LexiconFault& fault) { return fault_in_words(fault); }
+
+std::string in_words(const LexiconOverride& override) {
+  return at(override.holds) + " overrides '" + override.what + "' of " + at(override.replaced);
+}
+
+std::string in_words(const ProfileOverride& override) {
+  std::string words = override.file + " replaces profile '" + override.name + "' of " + override.replaced + "\n";
+  const auto list = [&](std::string_view what, const std::vector<std::string>& ids) {
+    for (const std::string& id : ids) words.append("  ").append(what).append(" ").append(id).append("\n");
+  };
+  list("overrides", override.changed);
+  list("leaves out", override.dropped);
+  list("adds", override.added);
+  return words;
+}
 
 }  // namespace jointledger

@@ -1,9 +1,8 @@
 // Finding the lexicon and the profiles, and loading them.
 //
-// A folder named on the command line wins; given several times, the folders are layered, later ones over earlier ones.
-// Else the data folder, which holds lexicon/ and rules/: the one that the environment variable JOINTLEDGER_DATA names,
-// else the source tree that the program was built from, else where it was to be installed, else next to the program
-// (../share/jointledger).
+// What ships is in the data folder, which holds lexicon/ and rules/: the one that the environment variable
+// JOINTLEDGER_DATA names, else the one that came with the program (data/shipped_data.h). Folders named on the command
+// line are layered over it, later ones over earlier ones; on request they stand alone.
 #pragma once
 
 #include <boost/program_options/options_description.hpp>
@@ -16,11 +15,12 @@
 
 #include "app/command.h"
 #include "audit/profile.h"
+#include "data/profile_layers.h"
 #include "lexicon/lexicon.h"
 
 namespace jointledger {
 
-/// Adds --lexicon and --rules.
+/// Adds --lexicon and --own-lexicon-only, --rules and --own-rules-only.
 void add_lexicon_option(boost::program_options::options_description& options);
 void add_rules_option(boost::program_options::options_description& options);
 
@@ -37,19 +37,16 @@ std::unique_ptr<const Lexicon> load_lexicon(const boost::program_options::variab
 /// lexicon, the structures that profiles name are checked against it.
 std::optional<ProfileShelf> load_shelf(const boost::program_options::variables_map& options, const Lexicon* lexicon,
                                        Console& console);
-
-/// The structures that profiles may name: those of the lexicon, if there is one.
-struct KnownStructures {
-  explicit KnownStructures(const Lexicon* lexicon);
-  ProfileChecks checks() const;
-
- private:
-  bool known_;
-  std::vector<std::string_view> ids_;
-};
+/// The same, with what the layers replace.
+std::optional<LayeredShelf> load_layered_shelf(const boost::program_options::variables_map& options,
+                                               const Lexicon* lexicon, Console& console);
 
 /// "rules/screening.toml:12: unknown region ..."
 std::string in_words(const ProfileFault& fault);
 std::string in_words(const LexiconFault& fault);
+/// "ours/cues.tsv:3 overrides 'brisk' of lexicon/cues.tsv:12"
+std::string in_words(const LexiconOverride& override);
+/// One line for the profile, then one for each of its expectations that is overridden, left out or added.
+std::string in_words(const ProfileOverride& override);
 
 }  // namespace jointledger

@@ -14,18 +14,22 @@ constexpr Help kHelp = {
     "check [--lexicon DIR]",
     "Loads the word tables and says what is wrong with them: duplicates, phrases that\n"
     "nothing can reach, unknown concepts; each with file and line. Errors make the\n"
-    "lexicon unusable, warnings point at rows without effect.\n"
+    "lexicon unusable, warnings point at rows without effect. Folders of your own are\n"
+    "layered over the one that ships, and everything that they override is listed:\n"
+    "phrases, headings, ranges, weights, patterns.\n"
     "\n"
     "Exit status: 0 no errors; 2 errors.\n",
     "  jointledger lexicon check\n"
-    "  jointledger lexicon check --lexicon ./our-words\n",
+    "  jointledger lexicon check --lexicon ./our-words\n"
+    "  jointledger lexicon check --lexicon ./all-our-own --own-lexicon-only\n",
 };
 
 int check(const po::variables_map& values, Console& console) {
   const auto layers = lexicon_folders(values, console);
   if (layers.empty()) return kTrouble;
   std::vector<LexiconFault> faults;
-  auto loaded = Lexicon::load(layers, &faults);
+  std::vector<LexiconOverride> overrides;
+  auto loaded = Lexicon::load(layers, &faults, &overrides);
   const auto* lexicon = std::get_if<std::unique_ptr<const Lexicon>>(&loaded);
   if (lexicon == nullptr) std::ranges::copy(std::get<std::vector<LexiconFault>>(loaded), std::back_inserter(faults));
   std::size_t errors = 0;
@@ -36,11 +40,13 @@ int check(const po::variables_map& values, Console& console) {
     marked.message.insert(0, is_error ? "error: " : "warning: ");
     console.out.write(in_words(marked) + "\n");
   }
+  for (const LexiconOverride& override : overrides) console.out.write(in_words(override) + "\n");
   if (lexicon != nullptr) {
     console.out.write(std::to_string((*lexicon)->phrase_count()) + " phrases for " +
                       std::to_string((*lexicon)->concept_count()) + " concepts\n");
   }
-  console.out.write(std::to_string(errors) + " errors, " + std::to_string(faults.size() - errors) + " warnings\n");
+  console.out.write(std::to_string(errors) + " errors, " + std::to_string(faults.size() - errors) + " warnings, " +
+                    std::to_string(overrides.size()) + " overrides\n");
   return lexicon != nullptr && errors == 0 ? kComplete : kTrouble;
 }
 

@@ -12,12 +12,15 @@ namespace {
 constexpr Help kHelp = {
     "jointledger profiles",
     "[--check FILE]",
-    "Lists the profiles, a line each. With --check, says what is wrong with profile\n"
-    "files: unknown keys, regions, motions and structures, values out of range,\n"
-    "duplicates; each with file, line and a suggestion.\n"
+    "Lists the profiles, a line each, and which of them a folder of --rules replaces:\n"
+    "a profile there stands for the one of the same name that ships, whole. With\n"
+    "--check, says what is wrong with profile files: unknown keys, regions, motions\n"
+    "and structures, values out of range, duplicates; each with file, line and a\n"
+    "suggestion.\n"
     "\n"
     "Exit status: 0 all is well; 2 something is wrong with a profile.\n",
     "  jointledger profiles\n"
+    "  jointledger profiles --rules ./our-rules\n"
     "  jointledger profiles --check our-rules/hand-clinic.toml\n",
 };
 
@@ -53,14 +56,19 @@ int profiles_command(const Arguments& arguments, Console& console) {
   if (!values) return status;
   if (values->count("check") > 0) return check(values_of(*values, "check"), *values, console);
 
-  const auto shelf = load_shelf(*values, nullptr, console);
-  if (!shelf) return kTrouble;
+  const auto layered = load_layered_shelf(*values, nullptr, console);
+  if (!layered) return kTrouble;
+  const ProfileShelf* shelf = &layered->shelf;
   std::size_t widest = 0;
   for (const Profile& profile : shelf->profiles) widest = std::max(widest, width_of(profile.name));
   for (const Profile& profile : shelf->profiles) {
     std::string label = profile.name;
     label.append(widest + 2 - width_of(label), ' ');
     append_wrapped(profile.title, label, std::string(widest + 2, ' '), console.out.buffer());
+  }
+  for (const ProfileOverride& override : layered->overrides) {
+    console.out.write("\n");
+    console.out.write(in_words(override));
   }
   for (const ProfileFault& fault : shelf->faults) console.log.error(in_words(fault));
   return shelf->faults.empty() ? kComplete : kTrouble;

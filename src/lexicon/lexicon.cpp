@@ -143,9 +143,11 @@ constexpr std::array<Named<Admit>, 3> kAdmit = {
 
 class LexiconLoader {
  public:
-  LexiconLoader(Lexicon& lexicon, std::vector<LexiconFault>& faults) : lexicon_(lexicon), faults_(faults) {}
+  LexiconLoader(Lexicon& lexicon, std::vector<LexiconFault>& faults, LayerBook& book)
+      : lexicon_(lexicon), faults_(faults), book_(book) {}
 
   void folder(const fs::path& dir) {
+    book_.next_folder();
     std::error_code ignored;
     if (!fs::is_directory(dir, ignored)) {
       fault(LexiconFault::Severity::error, dir.string(), 0, "no such folder");
@@ -521,6 +523,7 @@ class LexiconLoader {
   }
 
   void motion_limits(const fs::path& dir) {
+    const std::string where = (dir / "ranges.tsv").string();
     rows_of(dir, "ranges.tsv",
             std::array<std::string_view, 5>{"region", "motion", "normal", "implausible_above", "source"},
             [&](const TableRow& row) {
@@ -533,11 +536,9 @@ class LexiconLoader {
               const auto above = degrees_in(row.cells[3]);
               if (!above) return unknown("number of degrees", row.cells[3]);
               if (*above < *normal) return std::string("what is normal would be implausible");
-              const bool known = std::ranges::any_of(lexicon_.motion_limits_, [&](const MotionLimit& limit) {
-                return limit.region == *region && limit.motion == *motion;
-              });
-              // A later folder was read before, and its row holds.
-              if (!known) lexicon_.motion_limits_.push_back({*region, *motion, *normal, *above});
+              if (is_first("ranges.tsv", row.cells[0] + " " + row.cells[1], where, row.line)) {
+                lexicon_.motion_limits_.push_back({*region, *motion, *normal, *above});
+              }
               return std::string();
             });
   }
@@ -553,12 +554,15 @@ class LexiconLoader {
     constexpr std::array<std::string_view, 7> kPlaces = {"own",     "named", "sentence", "label",
                                                          "heading", "topic", "none"};
     constexpr std::array<std::string_view, 5> kSides = {"named", "plural", "fixed", "carried", "none"};
+    const std::string where = (dir / "certainty.tsv").string();
     rows_of(dir, "certainty.tsv", std::array<std::string_view, 3>{"feature", "value", "weight"},
             [&](const TableRow& row) {
               char* end = nullptr;
               const float weight = std::strtof(row.cells[2].c_str(), &end);
               if (end == row.cells[2].c_str() || *end != '\0' || !std::isfinite(weight))
                 return unknown("weight", row.cells[2]);
+              const std::string named = row.cells[1].empty() ? row.cells[0] : row.cells[0] + " " + row.cells[1];
+              if (!is_first("certainty.tsv", named, where, row.line)) return std::string();
               CertaintyWeights& w = lexicon_.certainty_;
               const auto put = [&](auto& weights, const auto& names) {
                 const auto at = std::ranges::find(names, row.cells[1]);
@@ -579,9 +583,15 @@ class LexiconLoader {
   }
 
   void measures(const fs::path& dir) {
+    const std::string where = (dir / "measures.tsv").string();
     rows_of(dir, "measures.tsv", std::array<std::string_view, 2>{"kind", "pattern"}, [&](const TableRow& row) {
       const auto kind = find_named(kFigures, row.cells[0]);
       if (!kind) return unknown("kind", row.cells[0]);
+      // Patterns are tried in turn, so one that a later folder gives as another kind of figure has no more effect here.
+      if (book_.claim("measures.tsv\t" + row.cells[1], row.cells[1], {where, row.line}) ==
+          LayerBook::Claim::overridden) {
+        return std::string();
+      }
       if (auto bad = lexicon_.measures_.add(*kind, row.cells[1])) return "pattern: " + *bad;
       return std::string();
     });
@@ -602,6 +612,7 @@ class LexiconLoader {
 
   void forms(PhraseTable& phrases, std::string_view cell, std::uint32_t value, const std::string& where,
              std::uint32_t line) {
+    book_.place(&phrases, value, {where, line});
     const auto forms = forms_of(cell);
     if (forms.empty()) fault(LexiconFault::Severity::error, where, line, "a row without a phrase");
     for (const std::string& form : forms) {
@@ -614,11 +625,24 @@ class LexiconLoader {
       const bool capitals = words.size() == 1 && may_be_capitals &&
                             std::ranges::none_of(form, [](char c) { return c >= 'a' && c <= 'z'; }) &&
                             std::ranges::any_of(form, [](char c) { return c >= 'A' && c <= 'Z'; });
-      ++lexicon_.phrase_count_;
-      if (phrases.add(words, capitals, value)) {
-        fault(LexiconFault::Severity::warning, where, line, "'" + form + "' is unreachable: an earlier row has it");
+      const auto earlier = phrases.add(words, capitals, value);
+      if (!earlier) {
+        ++lexicon_.phrase_count_;
+      } else if (book_.clash(&phrases, *earlier, form, {where, line}) == LayerBook::Claim::repeated) {
+        unreachable(form, where, line);
       }
     }
+  }
+
+  // Folders are read from the last to the first, so the row that was read first holds.
+  bool is_first(std::string_view table, const std::string& named, const std::string& where, std::uint32_t line) {
+    const auto claim = book_.claim(std::string(table) + "\t" + named, named, {where, line});
+    if (claim == LayerBook::Claim::repeated) unreachable(named, where, line);
+    return claim == LayerBook::Claim::fresh;
+  }
+
+  void unreachable(const std::string& what, const std::string& where, std::uint32_t line) {
+    fault(LexiconFault::Severity::warning, where, line, "'" + what + "' is unreachable: an earlier row has it");
   }
 
   void abbreviation(WordId word) {
@@ -628,22 +652,25 @@ class LexiconLoader {
 
   Lexicon& lexicon_;
   std::vector<LexiconFault>& faults_;
+  LayerBook& book_;
   std::set<std::string> structures_;
   std::vector<Token> tokens_;
   std::string folded_;
 };
 
 std::variant<std::unique_ptr<const Lexicon>, std::vector<LexiconFault>> Lexicon::load(
-    std::span<const fs::path> folders, std::vector<LexiconFault>* warnings) {
+    std::span<const fs::path> folders, std::vector<LexiconFault>* warnings, std::vector<LexiconOverride>* overrides) {
   std::unique_ptr<Lexicon> lexicon(new Lexicon);
   std::vector<LexiconFault> faults;
-  LexiconLoader loader(*lexicon, faults);
+  LayerBook book;
+  LexiconLoader loader(*lexicon, faults, book);
   // The last folder wins, and the first phrase added stays, so load from the last to the first.
   for (auto dir = folders.rbegin(); dir != folders.rend(); ++dir) loader.folder(*dir);
   loader.finish();
   const auto is_error = [](const LexiconFault& fault) { return fault.severity == LexiconFault::Severity::error; };
   if (std::ranges::any_of(faults, is_error)) return faults;
   if (warnings != nullptr) *warnings = std::move(faults);
+  if (overrides != nullptr) *overrides = book.take_overrides();
   return std::unique_ptr<const Lexicon>(std::move(lexicon));
 }
 

@@ -2,7 +2,8 @@
 //
 // Loaded once, immutable afterwards, shared by all threads. Tables are UTF-8, a header line with the column names,
 // a line a concept; the forms of a phrase are separated by " | "; '-' is an empty cell; lines that begin with # are
-// comments. A later folder adds to the earlier ones, and its phrases win over theirs.
+// comments. A later folder adds to the earlier ones, and its phrases win over theirs, whichever tables they stand in;
+// so do its weights and ranges, and its patterns of figures are tried first.
 #pragma once
 
 #include <cstdint>
@@ -17,6 +18,7 @@
 
 #include "ledger/motion_limits.h"
 #include "lexicon/concepts.h"
+#include "lexicon/layers.h"
 #include "lexicon/measures.h"
 #include "lexicon/phrases.h"
 #include "lexicon/remark_words.h"
@@ -39,10 +41,12 @@ struct LexiconFault {
 
 class Lexicon {
  public:
-  /// Loads the tables of `folders`, layered in that order. Warnings go to `warnings` if it is given.
+  /// Loads the tables of `folders`, layered in that order. Warnings go to `warnings` if it is given, and what a later
+  /// folder gives otherwise than an earlier one to `overrides`.
   /// Returns the lexicon, or every error found. Never throws but for lack of memory.
   static std::variant<std::unique_ptr<const Lexicon>, std::vector<LexiconFault>> load(
-      std::span<const std::filesystem::path> folders, std::vector<LexiconFault>* warnings = nullptr);
+      std::span<const std::filesystem::path> folders, std::vector<LexiconFault>* warnings = nullptr,
+      std::vector<LexiconOverride>* overrides = nullptr);
 
   /// The key of a token: its folded word looked up, misspellings of long words forgiven.
   /// `scratch` is reused memory.

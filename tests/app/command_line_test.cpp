@@ -226,6 +226,52 @@ TEST_F(CommandLine, ALaterFolderOfRulesWins) {
   EXPECT_FALSE(contains(outcome.out, "knee-strength")) << outcome.out;
 }
 
+TEST_F(CommandLine, OwnFoldersAreLaidOverWhatShips) {
+  std::filesystem::create_directories(path("words"));
+  file("words/regions.tsv", "phrase\tnumber\tregion\nkneebone\tone\tknee\n");
+  const std::string note = "EXAM: Left kneebone nontender. Right elbow nontender.\n";
+  const auto regions = [&](std::vector<std::string> options) {
+    options.insert(options.begin(), {"read", "--to", "ndjson"});
+    const json ledger = json::parse(run_program(options, {.input = note}).out);
+    std::string names;
+    for (const json& entry : ledger["entries"]) names += entry["region"].get<std::string>() + " ";
+    return names;
+  };
+  EXPECT_EQ(regions({}), "elbow whole_body ");
+  EXPECT_EQ(regions({"--lexicon", path("words")}), "elbow knee ");
+  EXPECT_EQ(regions({"--lexicon", path("words"), "--own-lexicon-only"}), "");
+
+  std::filesystem::create_directories(path("rules"));
+  file("rules/ours.toml", profile_asking("ours", "strength", "required"));
+  const Outcome both = run_program({"profiles", "--rules", path("rules")});
+  EXPECT_TRUE(contains(both.out, "ours ")) << both.out;
+  EXPECT_TRUE(contains(both.out, "screening ")) << both.out;
+  const Outcome own = run_program({"profiles", "--rules", path("rules"), "--own-rules-only"});
+  EXPECT_TRUE(contains(own.out, "ours ")) << own.out;
+  EXPECT_FALSE(contains(own.out, "screening ")) << own.out;
+
+  EXPECT_EQ(run_program({"profiles", "--own-rules-only"}).status, 2);
+  EXPECT_EQ(run_program({"lexicon", "check", "--own-lexicon-only"}).status, 2);
+}
+
+TEST_F(CommandLine, ListsWhatOwnFoldersOverride) {
+  std::filesystem::create_directories(path("words"));
+  file("words/cues.tsv", "phrase\tcue\nbrisk\tgood\n");
+  const Outcome words = run_program({"lexicon", "check", "--lexicon", path("words")});
+  EXPECT_EQ(words.status, 0) << words.out;
+  EXPECT_TRUE(contains(words.out, path("words/cues.tsv") + ":2 overrides 'brisk' of ")) << words.out;
+  EXPECT_TRUE(contains(words.out, "/lexicon/cues.tsv:")) << words.out;
+  EXPECT_TRUE(contains(words.out, "1 overrides")) << words.out;
+
+  std::filesystem::create_directories(path("rules"));
+  file("rules/screening.toml", profile_asking("screening", "strength", "required"));
+  const Outcome rules = run_program({"profiles", "--rules", path("rules")});
+  EXPECT_EQ(rules.status, 0) << rules.err;
+  EXPECT_TRUE(contains(rules.out, path("rules/screening.toml") + " replaces profile 'screening' of ")) << rules.out;
+  EXPECT_TRUE(contains(rules.out, "  leaves out shoulder-motion\n")) << rules.out;
+  EXPECT_TRUE(contains(rules.out, "  adds knee-strength\n")) << rules.out;
+}
+
 TEST_F(CommandLine, ExplainsExpectations) {
   const Outcome one = run_program({"explain", "screening/shoulder-motion"});
   EXPECT_EQ(one.status, 0) << one.err;
