@@ -1,6 +1,7 @@
 // The parts of a sentence: places, and things said of them, with what the words judge.
 //
-// find_places() and find_units() work on the items of one sentence; placing.h then brings the two together.
+// find_places() and find_units() work on the items of one sentence; placing.h then brings the two together. Their steps
+// are declared in place_steps.h and unit_steps.h, in the order in which they run.
 #pragma once
 
 #include <boost/container/small_vector.hpp>
@@ -15,6 +16,9 @@
 
 namespace jointledger {
 
+/// An index into the items, clauses, groups or units of a sentence.
+using Index = std::uint32_t;
+
 /// Places named side by side ("shoulders, elbows and wrists").
 struct PlaceGroup {
   struct Member {
@@ -24,12 +28,12 @@ struct PlaceGroup {
     bool several = false;        ///< parts that one limb has several of
     bool generic_part = false;   ///< a part of the spine that names no level
     std::string_view structure;  ///< lexicon id, empty for a region
-    std::uint32_t item = 0;
+    Index item = 0;
   };
   boost::container::small_vector<Member, 4> members;
-  std::uint32_t first = 0;  ///< items [first, last), sides included
-  std::uint32_t last = 0;
-  std::uint32_t clause = 0;
+  Index first = 0;  ///< items [first, last), sides included
+  Index last = 0;
+  Index clause = 0;
   bool compared = false;   ///< named only to compare with: "than on the left knee"
   bool elsewhere = false;  ///< a place that is no joint
   bool at_before = false;  ///< a preposition leads to it: "over the knee"
@@ -42,18 +46,17 @@ struct Unit {
   Kind kind = Kind::finding;
   Component component = Component::unspecified;
   const Concept* meaning = nullptr;  ///< nothing for a bare grade or judgement
-  std::uint32_t first = 0;           ///< items [first, last)
-  std::uint32_t last = 0;
-  std::uint32_t clause = 0;
+  Index first = 0;                   ///< items [first, last)
+  Index last = 0;
+  Index clause = 0;
   std::optional<Outcome> outcome;
   bool judged = true;
   MotionSet motions;
   /// The value's own place or side, where several values share one subject ("4/5 on the right, 5/5 on the left").
   std::optional<Side> value_side;
-  std::optional<std::uint32_t> value_group;  ///< index of a PlaceGroup
-  bool coordinated = false;  ///< joined to the unit before it in one list, under one denial or judgement
-  bool after_except = false;
-  bool after_rest = false;  ///< said of "the remainder": no place named before it counts
+  std::optional<Index> value_group;  ///< a PlaceGroup
+  bool coordinated = false;          ///< joined to the unit before it in one list, under one denial or judgement
+  bool after_rest = false;           ///< said of "the remainder": no place named before it counts
   boost::container::small_vector<Degrees, 2> degrees;
   boost::container::small_vector<Grade, 2> grades;
   boost::container::small_vector<Span, 4> words;  ///< evidence: the unit and what judges it
@@ -68,21 +71,37 @@ struct Context {
   bool leg = false;                              ///< a leg, ankle or foot is in force or complained of
 };
 
+/// What one step of find_units() leaves for a later one.
+struct UnitNotes {
+  /// Unlike values of a right and a left side, written as one figure: "4/4-".
+  struct UnlikePair {
+    Span words;
+    Outcome right = Outcome::stated;
+    Outcome left = Outcome::stated;
+  };
+  std::vector<Index> pains;                ///< items: words of pain that judge what stands before them
+  std::vector<Index> turned_round;         ///< items: values under a denial
+  std::vector<Index> denied;               ///< units: components under a denial that have no answer yet
+  std::vector<std::uint8_t> value_before;  ///< by unit: a value that stands before it judges it
+  std::vector<std::uint8_t> value_after;   ///< by unit: ... behind it
+  std::vector<UnlikePair> unlike_pairs;
+};
+
+/// One sentence, from its items to its units. Reused from sentence to sentence, it stops allocating once warm.
 struct SentenceParts {
   std::vector<Item> items;
-  std::vector<std::uint32_t> clause;  ///< by item
+  std::vector<Index> clause;  ///< by item
   std::vector<PlaceGroup> groups;
   std::vector<Unit> units;
   std::vector<std::uint8_t> consumed;  ///< by item: already part of a unit
+  UnitNotes notes;                     ///< scratch of find_units()
 };
 
-/// Cuts the sentence into clauses and finds its groups of places.
+/// Cuts the sentence of `parts.items` into clauses and finds its groups of places. Replaces `parts.clause` and
+/// `parts.groups`.
 void find_places(const Document& document, const Context& context, SentenceParts& parts);
 
-/// Finds what is said, and judges it. Needs find_places() first.
+/// Finds what is said, and judges it. Needs find_places() first. Replaces `parts.units` and `parts.consumed`.
 void find_units(const Document& document, const Context& context, SentenceParts& parts);
-
-/// Whether an item is a judgement, figure or sign that can give a component its result.
-bool is_value(const Item& item);
 
 }  // namespace jointledger

@@ -74,6 +74,39 @@ bool is_space_or_end(const Document& d, std::uint32_t i, std::uint32_t end) {
 
 }  // namespace
 
+bool is_value(const Item& item) {
+  if (item.kind == ItemKind::figure) return item.figure.kind != FigureKind::skip;
+  if (item.kind == ItemKind::plus || item.kind == ItemKind::minus) return true;
+  if (!item.is(ConceptKind::cue)) return false;
+  switch (item.meaning->cue) {
+    case Cue::normal:
+    case Cue::good:
+    case Cue::present:
+    case Cue::symmetric:
+    case Cue::equal:
+    case Cue::stable:
+    case Cue::strong:
+    case Cue::weak:
+    case Cue::brisk:
+    case Cue::bad:
+    case Cue::positive:
+    case Cue::negative:
+    case Cue::absent:
+    case Cue::equivocal:
+    case Cue::tested:
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool says_something(const Item& item) {
+  return is_value(item) ||
+         item.is_any(ConceptKind::finding, ConceptKind::motion, ConceptKind::motion_muscle, ConceptKind::component,
+                     ConceptKind::test) ||
+         item.is_any(Cue::no, Cue::not_, Cue::pain);
+}
+
 std::optional<Side> side_of(SideWord word) {
   switch (word) {
     case SideWord::left:

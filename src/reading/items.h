@@ -44,11 +44,38 @@ struct Item {
   bool has(GrammarRole role) const {
     return kind == ItemKind::meaning && meaning->kind == ConceptKind::grammar && (meaning->grammar & role) != 0;
   }
+  /// Whether it is one of several kinds of phrase, or cues.
+  template <class... Kind>
+  bool is_any(Kind... kinds) const {
+    return (is(kinds) || ...);
+  }
   bool places() const {
-    return is(ConceptKind::region) || is(ConceptKind::part) || is(ConceptKind::muscle) || is(ConceptKind::artery) ||
-           is(ConceptKind::nerve);
+    return is_any(ConceptKind::region, ConceptKind::part, ConceptKind::muscle, ConceptKind::artery, ConceptKind::nerve);
   }
 };
+
+/// A small word that stands between the words that matter without parting them: articles, amounts.
+inline bool is_filler(const Item& item) { return item.has(kFiller) || item.has(kAffirms); }
+
+/// What stands between the members of a list: a comma, a slash, a dash, "and", "or".
+inline bool joins(const Item& item) {
+  return item.kind == ItemKind::comma || item.kind == ItemKind::slash || item.kind == ItemKind::dash ||
+         item.has(kAnd) || item.has(kOr);
+}
+
+/// Whether it is an opening or closing bracket.
+inline bool is_bracket(const Item& item) { return item.kind == ItemKind::open || item.kind == ItemKind::close; }
+
+/// Whether it is a figure of the kind.
+inline bool is_figure(const Item& item, FigureKind kind) {
+  return item.kind == ItemKind::figure && item.figure.kind == kind;
+}
+
+/// Whether an item is a judgement, figure or sign that can give a component its result.
+bool is_value(const Item& item);
+
+/// Whether an item tells something of the exam: a value, a part of the exam, a finding, a denial.
+bool says_something(const Item& item);
 
 /// The side a word names by itself; nothing for other, same, affected.
 std::optional<Side> side_of(SideWord word);

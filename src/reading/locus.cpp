@@ -1,0 +1,194 @@
+// Which of the places that a sentence names a unit belongs to.
+#include <algorithm>
+
+#include "reading/placing_steps.h"
+
+namespace jointledger {
+namespace {
+
+constexpr Index kNearby = 8;  // items between a place and what is said of it in the same breath
+
+// Whether only small words and judgements stand between a group and the unit behind it.
+bool touches(const PlacingState& p, const PlaceGroup& group, const Unit& unit) {
+  for (Index j = group.last; j < unit.first; ++j) {
+    const Item& item = p.items[j];
+    const bool small = is_filler(item) || item.kind == ItemKind::dash || item.kind == ItemKind::close;
+    if (!small && !item.is(Cue::extent) && !is_value(item)) return false;
+  }
+  return true;
+}
+
+// A group right before the unit, as in "calf tenderness", "knee flexion", or inside it: "pain in her low back with
+// range of motion".
+std::optional<Index> modifier_of(const PlacingState& p, const Unit& unit) {
+  for (Index g = 0; g < p.parts.groups.size(); ++g) {
+    const PlaceGroup& group = p.parts.groups[g];
+    if (group.first > unit.first && group.last <= unit.last) return g;
+    if (group.last > unit.first || group.clause != unit.clause || group.compared) continue;
+    if (touches(p, group, unit)) return g;
+  }
+  return std::nullopt;
+}
+
+bool inside_other_unit(const PlacingState& p, Index item, const Unit& unit) {
+  return std::ranges::any_of(
+      p.parts.units, [&](const Unit& other) { return &other != &unit && item >= other.first && item < other.last; });
+}
+
+// "decreased range of motion and some ecchymosis": nothing but list words and judgements between.
+bool joined_only(const PlacingState& p, const Unit& a, const Unit& b) {
+  for (Index j = a.last; j < b.first; ++j) {
+    const Item& item = p.items[j];
+    if (!joins(item) && !is_filler(item) && !is_value(item) && !inside_other_unit(p, j, a)) return false;
+  }
+  return true;
+}
+
+// Whether another unit stands in the group or right behind it.
+bool has_own_unit(const PlacingState& p, const PlaceGroup& group, const Unit& unit) {
+  return std::ranges::any_of(p.parts.units, [&](const Unit& other) {
+    if (&other == &unit || other.clause != group.clause) return false;
+    const bool behind = other.first >= group.last && other.first <= group.last + 3;
+    const bool inside = other.first >= group.first && other.last <= group.last;  // a muscle that is its own unit
+    return behind || inside;
+  });
+}
+
+bool subject_before(const PlacingState& p, const Unit& unit) {
+  return std::ranges::any_of(p.parts.groups, [&](const PlaceGroup& g) {
+    return g.clause == unit.clause && g.last <= unit.first && !g.at_before;
+  });
+}
+
+// "tender left calf", "normal strength bilateral lower extremities": nothing but small words between the unit and a
+// group without a preposition.
+bool leads_to(const PlacingState& p, const Unit& unit, const PlaceGroup& group) {
+  if (group.subject && has_own_unit(p, group, unit)) return false;
+  const bool last_words = !group.subject && group.last + 2 >= p.items.size() && p.parts.units.size() == 1;
+  for (Index j = unit.last; j < group.first; ++j) {
+    const Item& item = p.items[j];
+    if (last_words && item.kind == ItemKind::comma) continue;
+    if (joins(item) || item.kind == ItemKind::semicolon || item.kind == ItemKind::colon) return false;
+    if (inside_other_unit(p, j, unit)) return false;
+  }
+  return true;
+}
+
+// Whether a preposition in front of `group` may tie the unit to it: the units between are of the same list, or there is
+// nothing else for the unit to be said of.
+bool same_list_to(const PlacingState& p, const Unit& unit, const PlaceGroup& group) {
+  const bool other_place = label_in_force(p) || !p.topic.places.empty() || subject_before(p, unit);
+  if (!other_place) return true;
+  return std::ranges::all_of(p.parts.units, [&](const Unit& other) {
+    const bool between = other.first >= unit.last && other.last <= group.first && other.clause == unit.clause;
+    if (&other == &unit || !between) return true;
+    return other.outcome == unit.outcome && (other.coordinated || joined_only(p, unit, other));
+  });
+}
+
+// "angiomas on his trunk and upper extremities": of two places in a list, the one behind the organ, which counts.
+bool next_counts(const PlacingState& p, Index g) {
+  const PlaceGroup& group = p.parts.groups[g];
+  if (!group.elsewhere || g + 1 >= p.parts.groups.size()) return false;
+  const PlaceGroup& next = p.parts.groups[g + 1];
+  if (next.elsewhere || next.clause != group.clause || next.subject) return false;
+  for (Index j = group.last; j < next.first; ++j) {
+    if (!joins(p.items[j]) && !is_filler(p.items[j])) return false;
+  }
+  return true;
+}
+
+bool except_between(const PlacingState& p, Index a, Index b) {
+  for (Index j = a; j < b; ++j) {
+    if (p.items[j].is(Cue::except)) return true;
+  }
+  return false;
+}
+
+// The group behind the unit that the unit, or the list it stands in, leads to: "tenderness or warmth over the knee".
+std::optional<Index> group_behind(const PlacingState& p, const Unit& unit) {
+  for (Index g = 0; g < p.parts.groups.size(); ++g) {
+    const PlaceGroup& group = p.parts.groups[g];
+    if (group.first < unit.last || group.clause != unit.clause || group.compared) continue;
+    if (!group.at_before) return leads_to(p, unit, group) ? std::optional(g) : std::nullopt;
+    if (!same_list_to(p, unit, group)) return std::nullopt;
+    if (next_counts(p, g)) return g + 1;
+    return except_between(p, unit.last, group.first) ? std::nullopt : std::optional(g);
+  }
+  return std::nullopt;
+}
+
+// The nearest group before the unit in its clause, a subject before any other.
+std::optional<Index> group_before(const PlacingState& p, const Unit& unit) {
+  std::optional<Index> nearest;
+  std::optional<Index> subject;
+  for (Index g = 0; g < p.parts.groups.size(); ++g) {
+    const PlaceGroup& group = p.parts.groups[g];
+    if (group.last > unit.first) break;
+    if (group.compared || group.clause != unit.clause) continue;
+    nearest = g;
+    if (!group.at_before) subject = g;
+  }
+  return subject ? subject : nearest;
+}
+
+// The last group of the clauses before.
+std::optional<Index> group_in_earlier_clause(const PlacingState& p, const Unit& unit) {
+  std::optional<Index> found;
+  for (Index g = 0; g < p.parts.groups.size(); ++g) {
+    if (p.parts.groups[g].clause < unit.clause && !p.parts.groups[g].compared) found = g;
+  }
+  return found;
+}
+
+// Whether pulses that the note does not name can be those of the group.
+bool can_have_pulses(const PlacingState& p, const PlaceGroup& group) {
+  const PlaceGroup::Member& first = group.members.front();
+  const Item& item = p.items[first.item];
+  return item.is_any(ConceptKind::artery, ConceptKind::muscle) ||
+         (item.is(ConceptKind::region) && is_group(first.place.region));
+}
+
+// A group named earlier in the sentence, where nothing ties the unit to one.
+Locus earlier_group(const PlacingState& p, const Unit& unit) {
+  const bool unnamed_pulses = unit.component == Component::perfusion && usual_region(unit) == Region::extremities;
+  auto before = group_before(p, unit);
+  if (before && unnamed_pulses && !can_have_pulses(p, p.parts.groups[*before])) before.reset();
+  if (before) {
+    const PlaceGroup& group = p.parts.groups[*before];
+    // What was pressed or seen at a place does not become the subject where a label is in force.
+    if (group.at_before && label_in_force(p) && !group.elsewhere) return {};
+    const bool nearby = unit.first - group.last < kNearby;
+    return {before, nearby ? PlaceSource::named : PlaceSource::sentence};
+  }
+  if (label_in_force(p) || unit.component == Component::reflexes || unnamed_pulses) return {};
+  const auto earlier = group_in_earlier_clause(p, unit);
+  // Edema after talk of an organ is of the limbs again.
+  if (earlier && p.parts.groups[*earlier].elsewhere && counts_anywhere(unit)) return {};
+  return {earlier, PlaceSource::sentence};
+}
+
+// What is said of the rest is of a place only if that is named with it.
+std::optional<Index> group_of_rest(const PlacingState& p, const Unit& unit) {
+  if (is_blanket(unit)) return group_in_earlier_clause(p, unit);  // "tender medially but otherwise unremarkable"
+  auto group = group_behind(p, unit);
+  if (!group) group = modifier_of(p, unit);
+  if (group && p.parts.groups[*group].clause != unit.clause) group.reset();
+  return group;
+}
+
+}  // namespace
+
+Locus locus_of(const PlacingState& p, const Unit& unit) {
+  if (unit.value_group) return {unit.value_group};
+  if (unit.after_rest) return {group_of_rest(p, unit)};
+  // "1/1 quads and hamstrings, 0/0 distally": of the limb of the heading.
+  const bool distally =
+      unit.kind == Unit::Kind::judgement && unit.last < p.items.size() && p.items[unit.last].is(Cue::extent);
+  if (distally && (system_in_force(p) || label_in_force(p))) return {group_behind(p, unit)};
+  if (const auto modifier = modifier_of(p, unit)) return {modifier};
+  if (const auto behind = group_behind(p, unit)) return {behind};
+  return earlier_group(p, unit);
+}
+
+}  // namespace jointledger
