@@ -15,6 +15,13 @@ bool plural(std::string_view word) {
   return word.size() > 2 && (word.back() == 's' || word.back() == 'S') && !word.ends_with("ss");
 }
 
+// Whether a heading of a component that begins a line ("INSPECTION:") may begin the exam in such a section, where no
+// exam came before: the written reports of therapists have no other heading for it.
+bool may_begin_exam(SectionKind section) {
+  return section == SectionKind::none || section == SectionKind::history || section == SectionKind::complaint ||
+         section == SectionKind::past || section == SectionKind::data || section == SectionKind::plan;
+}
+
 // What a known heading makes of the section in force.
 void enter(const Heading& heading, Stretch& stretch, SectionKind section) {
   stretch.section = section;
@@ -72,6 +79,7 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
   SectionKind section = SectionKind::none;
   SectionKind narrative = SectionKind::none;  // the section to return to when exam text in a narrative ends
   bool sentence_start = true;
+  bool examined = false;  // there was exam text under a heading
   const auto close = [&](std::uint32_t at) {
     current.last = at;
     if (current.last > current.first) stretches_.push_back(current);
@@ -113,6 +121,8 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
         next.first = found->body;
         if (found->known != nullptr) {
           enter(*found->known, next, section);
+          if (found->known->level == Heading::Level::part && line_start && !examined && may_begin_exam(section))
+            next.section = SectionKind::exam;
           if (!next.scope.places.empty() && !plural(text(found->words_end - 1)) &&
               !plural(text(i + (found->words_end - i > 1 ? 1 : 0)))) {
             for (PlaceRef& place : next.scope.places) {
@@ -134,6 +144,7 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
           }
           if (found->known->level == Heading::Level::section) narrative = SectionKind::none;
           section = next.section;
+          if (section == SectionKind::exam) examined = true;
         } else {
           next.section = section;
           if (found->unknown && current.scope.label) next.scope.fresh = false;

@@ -17,6 +17,9 @@ namespace jointledger {
 std::optional<FoundHeading> known_heading(const Document& d, std::uint32_t token, PhraseTable::Match match,
                                           bool line_start, bool sentence_start);
 
+/// "On clinical examination, ...", "Her neurological exam shows ...": small words, then a phrase that opens exam text.
+std::optional<FoundHeading> exam_opening(const Document& d, std::uint32_t token);
+
 // place_labels.cpp
 
 /// A label that names places or a side and little else: "Right knee:", "Examination of the left shoulder reveals:".

@@ -12,6 +12,7 @@ std::optional<FoundHeading> find_heading(const Document& d, std::uint32_t token,
     if (auto known = known_heading(d, token, match, line_start, sentence_start)) return known;
   }
   if (!line_start && !sentence_start) return std::nullopt;
+  if (auto opening = exam_opening(d, token)) return opening;
   if (auto label = place_label(d, token, line_start)) return label;
   return unknown_heading(d, token, line_start);
 }

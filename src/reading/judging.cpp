@@ -69,6 +69,16 @@ bool is_degrees_of(const SentenceState& s, Index i, const Unit& unit) {
          unit.kind == Unit::Kind::motion && s.items[i + 1].has(kAt) && unit.first <= i + 3;
 }
 
+// "2+ femoral, popliteal and pedal pulses": a grade before the names of arteries.
+bool grades_arteries(const SentenceState& s, Index i, const Unit& unit) {
+  if (!is_figure(s.items[i], FigureKind::plus_grade) || unit.component != Component::perfusion) return false;
+  for (Index j = i + 1; j < unit.first; ++j) {
+    const Item& item = s.items[j];
+    if (!joins(item) && !is_filler(item) && !item.is_any(ConceptKind::artery, ConceptKind::side)) return false;
+  }
+  return true;
+}
+
 /// The unit that a value judges.
 struct Judged {
   Index unit = 0;
@@ -105,6 +115,7 @@ std::optional<Judged> judged_by(const SentenceState& s, const GivenValues& given
     const bool next_number = number && goes_on && given.back().unit == *before;
     if ((!number && waits && !owned) || next_number || item.kind == ItemKind::figure) return Judged{*before, false};
   }
+  if (reads_after && grades_arteries(s, i, units[*after])) return Judged{*after, true};
   const bool judgement = !number && item.kind != ItemKind::figure;
   if (reads_after && judgement && !owned && listed(s, i + 1, units[*after].first, false)) return Judged{*after, true};
   return std::nullopt;

@@ -94,9 +94,17 @@ std::uint32_t body_without_colon(const Document& d, const HeadingPhrase& phrase,
   return sentence && long_enough && level != Heading::Level::part ? stop : 0;
 }
 
+// Whether the phrase's last word is "exam" or "examination".
+bool names_exam(const Document& d, const HeadingPhrase& phrase) {
+  const std::string_view word = d.text(phrase.last - 1);
+  return word.starts_with("exam") || word.starts_with("Exam") || word.starts_with("EXAM");
+}
+
 // "On examination, ...", "Physical exam reveals ...": opens exam text in a narrative.
 bool opens_exam(const Document& d, const HeadingPhrase& phrase, std::uint32_t behind) {
-  if (!phrase.starts() || !is_exam_section(*phrase.heading) || behind >= d.tokens().size()) return false;
+  const bool of_exam = is_exam_section(*phrase.heading) ||
+                       (phrase.heading->level == Heading::Level::system && names_exam(d, phrase));
+  if (!phrase.starts() || !of_exam || behind >= d.tokens().size()) return false;
   if (d.is(behind, ",")) return true;
   const auto next = d.lexicon().phrases().longest(d.keys(), behind);
   if (next.length == 0) return false;
@@ -105,6 +113,30 @@ bool opens_exam(const Document& d, const HeadingPhrase& phrase, std::uint32_t be
 }
 
 }  // namespace
+
+std::optional<FoundHeading> exam_opening(const Document& d, std::uint32_t token) {
+  constexpr std::uint32_t kMostLead = 3;  // "On a", "Today on her"
+  for (std::uint32_t at = token; at < token + kMostLead && at < d.tokens().size();) {
+    const auto lead = d.lexicon().phrases().longest(d.keys(), at);
+    if (lead.length == 0) return std::nullopt;
+    const Concept& meaning = d.lexicon().meaning(lead.value);
+    if (meaning.kind != ConceptKind::grammar || (meaning.grammar & (kAt | kWith | kFiller)) == 0) return std::nullopt;
+    at += lead.length;
+    const auto match = phrase_at(d, at);
+    if (match.length == 0) continue;
+    HeadingPhrase phrase;
+    phrase.heading = &d.lexicon().heading(match.value);
+    phrase.first = at;
+    phrase.last = at + match.length;
+    phrase.sentence_start = true;
+    if (!names_exam(d, phrase)) return std::nullopt;
+    if (!opens_exam(d, phrase, skip_suffix(d, phrase.last))) return std::nullopt;
+    FoundHeading opening = found(phrase.heading, phrase.last, token);
+    opening.opens_exam = true;
+    return opening;
+  }
+  return std::nullopt;
+}
 
 std::optional<FoundHeading> known_heading(const Document& d, std::uint32_t token, PhraseTable::Match match,
                                           bool line_start, bool sentence_start) {

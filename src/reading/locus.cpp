@@ -86,14 +86,16 @@ bool same_list_to(const PlacingState& p, const Unit& unit, const PlaceGroup& gro
   });
 }
 
-// "angiomas on his trunk and upper extremities": of two places in a list, the one behind the organ, which counts.
+// "angiomas on his trunk and upper extremities", "from her occiput to her sacrum": of two places in a list, the one behind
+// the organ, which counts.
 bool next_counts(const PlacingState& p, Index g) {
   const PlaceGroup& group = p.parts.groups[g];
   if (!group.elsewhere || g + 1 >= p.parts.groups.size()) return false;
   const PlaceGroup& next = p.parts.groups[g + 1];
   if (next.elsewhere || next.clause != group.clause || next.subject) return false;
   for (Index j = group.last; j < next.first; ++j) {
-    if (!joins(p.items[j]) && !is_filler(p.items[j])) return false;
+    const bool reaches = p.items[j].has(kAt) && p.items[j].has(kWith);  // "to"
+    if (!joins(p.items[j]) && !is_filler(p.items[j]) && !reaches) return false;
   }
   return true;
 }
@@ -110,7 +112,10 @@ std::optional<Index> group_behind(const PlacingState& p, const Unit& unit) {
   for (Index g = 0; g < p.parts.groups.size(); ++g) {
     const PlaceGroup& group = p.parts.groups[g];
     if (group.first < unit.last || group.clause != unit.clause || group.compared) continue;
-    if (!group.at_before) return leads_to(p, unit, group) ? std::optional(g) : std::nullopt;
+    if (!group.at_before) {
+      if (!leads_to(p, unit, group)) return std::nullopt;
+      return next_counts(p, g) ? g + 1 : g;
+    }
     if (!same_list_to(p, unit, group)) return std::nullopt;
     if (next_counts(p, g)) return g + 1;
     return except_between(p, unit.last, group.first) ? std::nullopt : std::optional(g);

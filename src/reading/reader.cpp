@@ -6,6 +6,7 @@
 #include "reading/complaints.h"
 #include "reading/document.h"
 #include "reading/facts.h"
+#include "reading/hearsay.h"
 #include "reading/merge.h"
 #include "reading/placing.h"
 
@@ -25,19 +26,6 @@ ReadingScratch::ReadingScratch(ReadingScratch&&) noexcept = default;
 ReadingScratch& ReadingScratch::operator=(ReadingScratch&&) noexcept = default;
 
 namespace {
-
-// A sentence that passes on the patient's words is no finding, unless it tells what examining brought on.
-bool is_hearsay(const std::vector<Item>& items) {
-  bool says = false;
-  bool told = false;
-  for (const Item& item : items) {
-    if (item.is(ConceptKind::other_source) && !told) return true;
-    if (item.is(ConceptKind::finding) || item.is(ConceptKind::component)) told = true;
-    if (item.is(Cue::says)) says = true;
-    if (says && (item.is(Cue::palpating) || item.is(Cue::resisted))) return false;
-  }
-  return says;
-}
 
 // "AROM  R  L": the head of a table whose lines hold a value for each side.
 std::optional<std::pair<Side, Side>> table_head(const std::vector<Item>& items) {
@@ -157,7 +145,8 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
       context.sided = topic.side == Side::left || topic.side == Side::right;
       itemize(m.document, sentence, m.parts.items);
       ++count;
-      if (m.parts.items.empty() || is_hearsay(m.parts.items)) continue;
+      strike_hearsay(context, m.parts.items);
+      if (m.parts.items.empty()) continue;
       if (const auto columns = table_head(m.parts.items)) {
         context.columns = columns;
       }
