@@ -8,8 +8,8 @@ namespace {
 
 bool begins_part(const Item& item) { return item.is(Cue::but) || item.kind == ItemKind::semicolon; }
 
-// Whether what the patient tells of was brought on by examining: pressing, moving against resistance, moving a joint
-// under a heading for that, tenderness where the heading says that it was pressed.
+// Whether what the patient tells of was brought on by examining: pressing, moving a joint, moving it against
+// resistance, tenderness where the heading says that it was pressed.
 bool is_brought_on(const Context& context, std::span<const Item> part) {
   bool pain = false;
   bool motion = false;
@@ -20,7 +20,7 @@ bool is_brought_on(const Context& context, std::span<const Item> part) {
     if (!item.is(ConceptKind::finding)) continue;
     if (context.component == Component::palpation && item.meaning->component == Component::palpation) return true;
   }
-  return context.component == Component::range_of_motion && pain && motion;
+  return pain && motion;
 }
 
 bool is_hearsay(const Context& context, std::span<const Item> part) {

@@ -64,6 +64,11 @@ bool is_sign(const Unit& unit);
 /// Makes one remark of a sign and its result: "Babinski downgoing", "Romberg and heel-to-shin are normal".
 void answer_signs(SentenceState& s);
 
+// wounds.cpp
+
+/// Answers incisions and wounds: one that is healed, clean or free of infection is as it should be.
+void answer_wounds(SentenceState& s);
+
 // exceptions.cpp
 
 /// Gives what follows "except" the opposite outcome: "full except for external rotation".

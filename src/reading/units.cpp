@@ -44,6 +44,7 @@ void find_units(const Document& document, const Context& context, SentenceParts&
   share_answers(s);
   turn_exceptions(s);
   answer_signs(s);
+  answer_wounds(s);
   apply_doubts(s);
   apply_deferrals(s);
   take_bare_values(s);
