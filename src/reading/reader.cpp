@@ -87,6 +87,7 @@ void enter(const Stretch& stretch, Topic& topic, Scope& standing) {
       topic.places.clear();  // the parts of a neurological exam are of the whole body again
       topic.place_words.clear();
       topic.side = Side::unstated;
+      if (!stretch.same_line && standing.is_system && *scope.component != Component::gait) standing.places.clear();
     }
     if (scope.side) {
       standing.side = scope.side;
