@@ -9,6 +9,20 @@ namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
+// Takes a word that dictation puts for a sign ("4 plus over 5") from the front of the text; 0 if there is none.
+int take_spoken_sign(std::string_view& text) {
+  std::size_t i = 0;
+  while (i < text.size() && text[i] == ' ') ++i;
+  std::size_t end = i;
+  while (end < text.size() && std::isalpha(static_cast<unsigned char>(text[end])) != 0) ++end;
+  const std::string_view word = text.substr(i, end - i);
+  const bool plus = word == "plus" || word == "Plus" || word == "PLUS";
+  const bool minus = word == "minus" || word == "Minus" || word == "MINUS";
+  if (!plus && !minus) return 0;
+  text.remove_prefix(end);
+  return plus ? 3 : -3;
+}
+
 // One graded value: [+-]digits[.digits][+-]* or "trace", in tenths. Advances `text` past it.
 std::optional<int> graded(std::string_view& text) {
   std::size_t i = 0;
@@ -52,6 +66,8 @@ std::optional<int> graded(std::string_view& text) {
       sign = -3;
       text.remove_prefix(1);
     }
+  } else if (const int spoken = take_spoken_sign(text)) {
+    sign = spoken;
   }
   return value + sign;
 }

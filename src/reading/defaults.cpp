@@ -99,7 +99,10 @@ void drop_unfit(const PlacingState& p, const Unit& unit, Targets& targets) {
       return;
     }
     if (usual == Region::extremities && source != PlaceSource::label) {
-      // Edema, clubbing, cyanosis: the limb of the heading, or the extremities.
+      // Edema, clubbing, cyanosis: the limb of the heading, or the extremities; under "Back and extremities" not the back.
+      const bool some = std::ranges::any_of(targets, [](const Target& t) { return covers(Region::extremities, t.place.region); });
+      if (some) std::erase_if(targets, [](const Target& t) { return !covers(Region::extremities, t.place.region); });
+      if (some && source != PlaceSource::topic) return;
       if (!covers(Region::extremities, region) || source == PlaceSource::topic) targets.clear();
       return;
     }
