@@ -98,12 +98,13 @@ void drop_unfit(const PlacingState& p, const Unit& unit, Targets& targets) {
       targets.clear();
       return;
     }
-    if (usual == Region::extremities && source != PlaceSource::label) {
+    if (usual == Region::extremities) {
       // Edema, clubbing, cyanosis: the limb of the heading, or the extremities; under "Back and extremities" not the back.
-      const bool some = std::ranges::any_of(targets, [](const Target& t) { return covers(Region::extremities, t.place.region); });
-      if (some) std::erase_if(targets, [](const Target& t) { return !covers(Region::extremities, t.place.region); });
-      if (some && source != PlaceSource::topic) return;
-      if (!covers(Region::extremities, region) || source == PlaceSource::topic) targets.clear();
+      const auto on_limb = [](const Target& t) { return covers(Region::extremities, t.place.region); };
+      const bool some = std::ranges::any_of(targets, on_limb);
+      if (some) std::erase_if(targets, [&](const Target& t) { return !on_limb(t); });
+      if (source == PlaceSource::label) return;
+      if (!some || source == PlaceSource::topic) targets.clear();
       return;
     }
   }

@@ -193,6 +193,11 @@ Locus locus_of(const PlacingState& p, const Unit& unit) {
   if (distally && (system_in_force(p) || label_in_force(p))) return {group_behind(p, unit)};
   if (const auto modifier = modifier_of(p, unit)) return {modifier};
   if (const auto behind = group_behind(p, unit)) return {behind};
+  // "Hawkins and Neer signs are positive at the left shoulder": tests in a list are of one joint.
+  const bool listed_test = unit.kind == Unit::Kind::test && unit.coordinated && &unit != &p.parts.units.back();
+  if (listed_test && (&unit)[1].kind == Unit::Kind::test) {
+    if (const auto behind = group_behind(p, (&unit)[1])) return {behind};
+  }
   return earlier_group(p, unit);
 }
 
