@@ -84,7 +84,7 @@ enum class Cue : std::uint8_t {
 };
 
 /// Bits: a small word can play several parts.
-enum GrammarRole : std::uint8_t {
+enum GrammarRole : std::uint16_t {
   kAnd = 1,
   kOr = 2,
   kAt = 4,    ///< a place may follow: over, of, in
@@ -93,6 +93,8 @@ enum GrammarRole : std::uint8_t {
   kFiller = 32,
   kAffirms = 64,  ///< an amount: after a comma it ends the reach of a denial
   kAbbreviation = 128,
+  kFormer = 256,  ///< stands for the first of the places named before
+  kLatter = 512,  ///< ... for the last of them
 };
 
 struct Concept {
@@ -118,7 +120,7 @@ struct Concept {
   std::optional<SideWord> side;
   bool letter = false;  ///< a single capital that is a side only beside a region or a grade
   Cue cue = Cue::no;
-  std::uint8_t grammar = 0;
+  std::uint16_t grammar = 0;
   std::string id;  ///< structure or test id; of a finding its note ("mass", "sign"); empty for others
 };
 

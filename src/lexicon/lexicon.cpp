@@ -81,14 +81,16 @@ constexpr std::array<Named<SideWord>, 7> kSideWords = {{{"left", SideWord::left}
                                                         {"same", SideWord::same},
                                                         {"affected", SideWord::affected}}};
 
-constexpr std::array<Named<std::uint8_t>, 8> kRoles = {{{"and", kAnd},
+constexpr std::array<Named<std::uint16_t>, 10> kRoles = {{{"and", kAnd},
                                                         {"or", kOr},
                                                         {"at", kAt},
                                                         {"with", kWith},
                                                         {"verb", kVerb},
                                                         {"filler", kFiller},
                                                         {"affirms", kAffirms},
-                                                        {"abbreviation", kAbbreviation}}};
+                                                        {"abbreviation", kAbbreviation},
+                                                        {"former", kFormer},
+                                                        {"latter", kLatter}}};
 
 constexpr std::array<Named<FigureKind>, 7> kFigures = {{{"skip", FigureKind::skip},
                                                         {"ratio", FigureKind::ratio},
@@ -406,7 +408,7 @@ class LexiconLoader {
 
   void grammar(const fs::path& dir) {
     // A small word may stand in several rows: its roles add up.
-    std::map<std::string, std::pair<std::uint8_t, std::uint32_t>> roles;
+    std::map<std::string, std::pair<std::uint16_t, std::uint32_t>> roles;
     rows_of(dir, "grammar.tsv", std::array<std::string_view, 2>{"phrase", "role"}, [&](const TableRow& row) {
       const auto role = find_named(kRoles, row.cells[1]);
       if (!role) return unknown("role", row.cells[1]);

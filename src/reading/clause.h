@@ -7,6 +7,7 @@
 #include <boost/container/small_vector.hpp>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -69,6 +70,7 @@ struct Context {
   std::optional<std::pair<Side, Side>> columns;  ///< of a table: "R L" in the line above
   bool sided = false;                            ///< a left or right side is in force
   bool leg = false;                              ///< a leg, ankle or foot is in force or complained of
+  std::span<const PlaceRef> named;               ///< places of the last sentence that named several, in its order
 };
 
 /// What one step of find_units() leaves for a later one.

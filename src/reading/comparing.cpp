@@ -133,6 +133,17 @@ void mirror_sides(PlacingState& p, std::size_t from) {
   }
 }
 
+void deny_places(PlacingState& p, std::size_t from) {
+  if (p.topic.said->size() == from) return;
+  for (Index g = 1; g < p.parts.groups.size(); ++g) {
+    const PlaceGroup& group = p.parts.groups[g];
+    if (group.elsewhere || group.last >= p.items.size() || !p.items[group.last].is(Cue::not_)) continue;
+    const Index behind = group.last + 1;
+    const bool ends = behind >= p.items.size() || joins(p.items[behind]) || p.items[behind].kind == ItemKind::semicolon;
+    if (ends) state_excepted(p, p.topic.said->back(), g);
+  }
+}
+
 void except_places(PlacingState& p, std::size_t from) {
   for (Index i = 0; i < p.items.size(); ++i) {
     if (!p.items[i].is(Cue::except)) continue;

@@ -49,6 +49,8 @@ struct Item {
   bool is_any(Kind... kinds) const {
     return (is(kinds) || ...);
   }
+  /// "the former", "the latter"
+  bool refers() const { return has(kFormer) || has(kLatter); }
   bool places() const {
     return is_any(ConceptKind::region, ConceptKind::part, ConceptKind::muscle, ConceptKind::artery, ConceptKind::nerve);
   }

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "reading/place_steps.h"
+#include "reading/references.h"
 
 namespace jointledger {
 namespace {
@@ -79,6 +80,8 @@ bool is_place(const PlaceScan& scan, Index i) {
       return scan.talk.perfusion || (scan.talk.sensation && item.meaning->region == Region::wrist);
     case ConceptKind::nerve:
       return scan.talk.sensation || scan.talk.strength;
+    case ConceptKind::grammar:
+      return referred_place(scan, i).has_value();
     default:
       return false;
   }
@@ -94,6 +97,11 @@ PlaceGroup::Member name_place(const PlaceScan& scan, Index i) {
   }
   if (item.is(ConceptKind::elsewhere_place)) {
     member.place = {Region::whole_body, Side::midline, false};
+    return member;
+  }
+  if (const auto referred = referred_place(scan, i)) {
+    member.place = *referred;
+    member.sided = referred->side != Side::unstated;
     return member;
   }
   const Concept& c = *item.meaning;

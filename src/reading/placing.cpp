@@ -69,6 +69,7 @@ void place_units(const Document& document, const SentenceParts& parts, std::uint
   for (const Unit& unit : parts.units) place(p, unit, targets);
   compare_sides(p, from);
   mirror_sides(p, from);
+  deny_places(p, from);
   except_places(p, from);
   move_on(p);
 }

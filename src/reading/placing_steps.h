@@ -112,6 +112,10 @@ void compare_sides(PlacingState& p, std::size_t from);
 /// statement.
 void mirror_sides(PlacingState& p, std::size_t from);
 
+/// Appends the opposite of what was said last for a place of which the sentence says only "is not": "the right knee is
+/// swollen, the left knee is not". `from`: the sentence's first statement.
+void deny_places(PlacingState& p, std::size_t from);
+
 /// Appends the opposite of the last statement for the places behind "except": "no tenderness except over the joint
 /// line".
 void except_places(PlacingState& p, std::size_t from);

@@ -9,6 +9,7 @@
 #include "reading/hearsay.h"
 #include "reading/merge.h"
 #include "reading/placing.h"
+#include "reading/references.h"
 
 namespace jointledger {
 
@@ -131,9 +132,11 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
   const bool has_exam =
       std::ranges::any_of(m.document.stretches(), [](const Stretch& s) { return s.section == SectionKind::exam; });
   Scope standing;
+  NamedPlaces named;
   std::uint32_t count = 0;
   for (const Stretch& stretch : m.document.stretches()) {
     enter(stretch, topic, standing);
+    if (standing.label && standing.places.size() >= 2) named.assign(standing.places.begin(), standing.places.end());
     const bool exam = stretch.section == SectionKind::exam || (stretch.section == SectionKind::none && !has_exam);
     m.facts.open(stretch, exam);
     if (!exam) continue;
@@ -142,6 +145,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
     context.section = stretch.section;
     m.document.sentences(stretch, m.sentences);
     for (const Sentence& sentence : m.sentences) {
+      context.named = {named.data(), named.size()};
       context.leg = in_leg(standing, ledger.complaints);
       context.sided = topic.side == Side::left || topic.side == Side::right;
       itemize(m.document, sentence, m.parts.items);
@@ -154,6 +158,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
       find_places(m.document, context, m.parts);
       find_units(m.document, context, m.parts);
       place_units(m.document, m.parts, count, topic);
+      keep_named(m.document, m.parts, named);
       m.facts.read(sentence, count, m.parts, standing, topic.scope_words);
     }
   }
