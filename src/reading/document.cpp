@@ -105,7 +105,7 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
     if (line_start || sentence_start || (token.kind == TokenKind::word && token.space_before && i > 0)) {
       const auto found = find_heading(*this, i, line_start, sentence_start || line_start);
       if (found && found->opens_exam) {
-        if (section != SectionKind::exam && section != SectionKind::ros) {
+        if (section != SectionKind::exam && section != SectionKind::ros && section != SectionKind::procedure) {
           close(i);
           narrative = section == SectionKind::none ? SectionKind::none : section;
           section = SectionKind::exam;

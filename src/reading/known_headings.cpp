@@ -2,6 +2,8 @@
 #include "reading/heading_kinds.h"
 #include "reading/heading_shapes.h"
 
+#include <algorithm>
+
 namespace jointledger {
 namespace {
 
@@ -100,12 +102,30 @@ bool names_exam(const Document& d, const HeadingPhrase& phrase) {
   return word.starts_with("exam") || word.starts_with("Exam") || word.starts_with("EXAM");
 }
 
+// "Examination of his left knee revealed": a place of the body and a verb; not "examination of three views showed".
+bool tells_of_place(const Document& d, std::uint32_t from) {
+  constexpr std::uint32_t kReach = 8;  // tokens
+  bool place = false;
+  for (std::uint32_t i = from; i < from + kReach && !is_break(d, i) && !d.is(i, ":");) {
+    const auto match = d.lexicon().phrases().longest(d.keys(), i);
+    if (match.length > 0) {
+      const Concept& meaning = d.lexicon().meaning(match.value);
+      if (meaning.kind == ConceptKind::other_source) return false;
+      if (meaning.kind == ConceptKind::region || meaning.kind == ConceptKind::part) place = true;
+      if (meaning.kind == ConceptKind::grammar && (meaning.grammar & kVerb) != 0) return place;
+    }
+    i += std::max(match.length, 1U);
+  }
+  return false;
+}
+
 // "On examination, ...", "Physical exam reveals ...": opens exam text in a narrative.
 bool opens_exam(const Document& d, const HeadingPhrase& phrase, std::uint32_t behind) {
   const bool of_exam = is_exam_section(*phrase.heading) ||
                        (phrase.heading->level == Heading::Level::system && names_exam(d, phrase));
   if (!phrase.starts() || !of_exam || behind >= d.tokens().size()) return false;
   if (d.is(behind, ",")) return true;
+  if (d.is(behind, "of")) return tells_of_place(d, behind + 1);
   const auto next = d.lexicon().phrases().longest(d.keys(), behind);
   if (next.length == 0) return false;
   const Concept& meaning = d.lexicon().meaning(next.value);

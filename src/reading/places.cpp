@@ -62,7 +62,7 @@ void pass_over(PlaceScan& scan, Index i) {
     scan.side.reset();
     scan.start.reset();
   }
-  if (item.kind != ItemKind::word && item.kind != ItemKind::number) scan.at = false;
+  if (item.kind != ItemKind::word && item.kind != ItemKind::number && !item.is(Cue::extent)) scan.at = false;
 }
 
 // Returns one past the last item of the place.

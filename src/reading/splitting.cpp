@@ -100,10 +100,12 @@ void locate_pair(const SentenceState& s, Unit& unit, LocatedValues& located) {
   }
 }
 
-// Whether the values are of different sides or places; one of them may have none named.
+// Whether the values are of different sides or places. One may have none named, or several at the front: "at the knees 2+
+// and symmetric, absent at the ankles".
 bool is_split(const LocatedValues& located) {
   const auto count = static_cast<std::size_t>(std::ranges::count_if(located, &LocatedValue::located));
-  if (count == 0 || count + 1 < located.size()) return false;
+  const auto front = static_cast<std::size_t>(std::ranges::find_if(located, &LocatedValue::located) - located.begin());
+  if (count == 0 || (count + 1 < located.size() && count + front < located.size())) return false;
   return std::ranges::any_of(located, [&](const LocatedValue& one) {
     return one.side != located.front().side || one.group != located.front().group;
   });
