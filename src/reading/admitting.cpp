@@ -26,7 +26,7 @@ bool admits(const PlacingState& p, const Unit& unit, PlaceSource source) {
     case Admits::anywhere:
       return named || source == PlaceSource::topic || counts_anywhere(unit);
     case Admits::explicit_only:
-      return named || unit.component == Component::gait ||
+      return named || unit.component == Component::gait || (counts_anywhere(unit) && !p.topic.places.empty()) ||
              (unit.component == Component::reflexes && begins_neurological(p, unit));
     case Admits::nothing:
       return begins_neurological(p, unit);

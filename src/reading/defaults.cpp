@@ -7,9 +7,17 @@
 namespace jointledger {
 namespace {
 
+// "No motor or sensory deficits": told together with power or reflexes, sense is of the body.
+bool is_told_with_power(const PlacingState& p, const Unit& unit) {
+  if (unit.component != Component::sensation) return false;
+  return std::ranges::any_of(p.parts.units, [](const Unit& other) {
+    return other.component == Component::strength || other.component == Component::reflexes;
+  });
+}
+
 // What is seen, felt or moved after talk of another organ is of that organ; power, reflexes and gait are not.
-bool is_of_organ(const Unit& unit) {
-  if (counts_anywhere(unit)) return false;
+bool is_of_organ(const PlacingState& p, const Unit& unit) {
+  if (counts_anywhere(unit) || is_told_with_power(p, unit)) return false;
   switch (unit.component) {
     case Component::strength:
     case Component::reflexes:
@@ -49,6 +57,15 @@ std::optional<Target> distal_limb(const PlacingState& p, const Unit& unit) {
   return std::nullopt;
 }
 
+// Whether the sentence before told of the power of a limb: "5/5 in both arms. Flaccid in the legs. Increased tone."
+bool was_power_told(const PlacingState& p, Region limb) {
+  const auto& said = *p.topic.said;
+  for (auto s = said.rbegin(); s != said.rend() && s->sentence + 1 >= p.sentence; ++s) {
+    if (s->sentence != p.sentence && s->component == Component::strength && s->region == limb) return true;
+  }
+  return false;
+}
+
 // Whether the place of the sentences before can be what this unit is about.
 bool topic_fits(const PlacingState& p, const Unit& unit) {
   const auto usual = usual_region(unit);
@@ -62,7 +79,7 @@ bool topic_fits(const PlacingState& p, const Unit& unit) {
       // A limb named for its power is not the one whose sensation is told next.
       return is_paired(region) && !is_group(region) && !(p.topic.scope != nullptr && p.topic.scope->is_system);
     case Component::strength:
-      return is_paired(region);
+      return is_paired(region) && (!is_group(region) || was_power_told(p, region));
     case Component::perfusion:
       // Unnamed pulses are those of the extremities; capillary refill is where the sentence before was.
       return is_paired(region) && usual != Region::extremities;
@@ -160,7 +177,7 @@ Target usual_place(const PlacingState& p, const Unit& unit) {
 bool find_default(const PlacingState& p, const Unit& unit, Targets& targets) {
   if (label_in_force(p)) {
     add_scope(p, PlaceSource::label, targets);
-  } else if (p.topic.elsewhere && is_of_organ(unit)) {
+  } else if (p.topic.elsewhere && is_of_organ(p, unit)) {
     return false;
   } else if (const auto limb = distal_limb(p, unit)) {
     targets.push_back(*limb);

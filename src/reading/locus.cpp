@@ -88,11 +88,13 @@ bool same_list_to(const PlacingState& p, const Unit& unit, const PlaceGroup& gro
 
 // "angiomas on his trunk and upper extremities", "from her occiput to her sacrum": of two places in a list, the one behind
 // the organ, which counts.
-bool next_counts(const PlacingState& p, Index g) {
+bool next_counts(const PlacingState& p, const Unit& unit, Index g) {
   const PlaceGroup& group = p.parts.groups[g];
   if (!group.elsewhere || g + 1 >= p.parts.groups.size()) return false;
   const PlaceGroup& next = p.parts.groups[g + 1];
-  if (next.elsewhere || next.clause != group.clause || next.subject) return false;
+  if (next.elsewhere || next.clause != group.clause) return false;
+  // "Sensation of her face, arm and leg is normal", but "angiomas on his trunk, and his legs are normal".
+  if (next.subject && unit.kind != Unit::Kind::component) return false;
   for (Index j = group.last; j < next.first; ++j) {
     const bool reaches = p.items[j].has(kAt) && p.items[j].has(kWith);  // "to"
     if (!joins(p.items[j]) && !is_filler(p.items[j]) && !reaches) return false;
@@ -114,10 +116,10 @@ std::optional<Index> group_behind(const PlacingState& p, const Unit& unit) {
     if (group.first < unit.last || group.clause != unit.clause || group.compared) continue;
     if (!group.at_before) {
       if (!leads_to(p, unit, group)) return std::nullopt;
-      return next_counts(p, g) ? g + 1 : g;
+      return next_counts(p, unit, g) ? g + 1 : g;
     }
     if (!same_list_to(p, unit, group)) return std::nullopt;
-    if (next_counts(p, g)) return g + 1;
+    if (next_counts(p, unit, g)) return g + 1;
     return except_between(p, unit.last, group.first) ? std::nullopt : std::optional(g);
   }
   return std::nullopt;
@@ -193,6 +195,14 @@ Locus locus_of(const PlacingState& p, const Unit& unit) {
   if (distally && (system_in_force(p) || label_in_force(p))) return {group_behind(p, unit)};
   if (const auto modifier = modifier_of(p, unit)) return {modifier};
   if (const auto behind = group_behind(p, unit)) return {behind};
+  // "Motor strength appears 5/5 strength in the lower extremities": told twice, of one place.
+  for (const Unit& other : p.parts.units) {
+    const bool again = other.first >= unit.last && other.clause == unit.clause && other.component == unit.component &&
+                       unit.kind == Unit::Kind::component && other.kind == unit.kind;
+    if (!again || p.topic.places.empty()) continue;
+    if (const auto behind = group_behind(p, other)) return {behind};
+    break;
+  }
   // "Hawkins and Neer signs are positive at the left shoulder": tests in a list are of one joint.
   const bool listed_test = unit.kind == Unit::Kind::test && unit.coordinated && &unit != &p.parts.units.back();
   if (listed_test && (&unit)[1].kind == Unit::Kind::test) {

@@ -20,9 +20,18 @@ bool is_examined(const PlacingState& p, const PlaceGroup& group) {
   return false;
 }
 
+// "edema of the ankles up to the knees": only how far something reaches.
+bool is_limit(const PlacingState& p, const PlaceGroup& group) {
+  for (Index j = group.first; j > 0 && j + 3 > group.first; --j) {
+    const std::string_view word = p.document.text(p.items[j - 1].first);
+    if (word == "up" || word == "beyond") return true;
+  }
+  return false;
+}
+
 // Whether a place behind a preposition is named in passing: something normal was found there, or nothing.
 bool is_passing(const PlacingState& p, const PlaceGroup& group) {
-  if (group.compared) return true;
+  if (group.compared || is_limit(p, group)) return true;
   const bool nothing_said = p.parts.units.empty();
   bool normal = nothing_said && !is_examined(p, group);
   for (const Unit& unit : p.parts.units) {
