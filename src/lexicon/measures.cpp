@@ -146,6 +146,8 @@ std::optional<Figure> Measures::read(std::string_view text) const {
         if (pattern.kind == FigureKind::pair) {
           if (!rest.empty() && rest[0] == '/') rest.remove_prefix(1);
           if (const auto second = graded(rest)) figure.second = *second;
+        } else if (rest.find("to") != std::string_view::npos || rest.find('-') != std::string_view::npos) {
+          if (const auto second = graded(rest)) figure.second = std::max(*first, *second);  // "2 to 3+"
         }
         break;
       }
