@@ -83,10 +83,11 @@ bool refuses(const Unit& unit, const Target& target, Side side) {
   return target.source == PlaceSource::own || (side == Side::both && unit.kind == Unit::Kind::finding);
 }
 
-// "Left-sided weakness", "strength 4/5 on the right": power told by side, of no limb, is that of the limbs of the side;
+// "Left-sided weakness", "strength 4/5 on the right", "numb on the right side": power or sense told by side, of no limb, is that of the limbs of the side;
 // after the back or the neck, of the limb that it supplies.
 void spread_to_limbs(const PlacingState& p, const Unit& unit, Targets& targets) {
-  if (unit.component != Component::strength || targets.size() != 1) return;
+  if (unit.component != Component::strength && unit.component != Component::sensation) return;
+  if (targets.size() != 1) return;
   PlaceRef& place = targets.front().place;
   if (place.region != Region::whole_body || !is_one_side(place.side)) return;
   std::optional<Region> spine;

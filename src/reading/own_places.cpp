@@ -32,6 +32,7 @@ std::optional<Region> region_of_motion(const Concept& motion, Region in_force) {
 
 // The region that a phrase takes from one named with it, instead of its own.
 std::optional<Region> taken_from_named(const Unit& unit, Region named, Region own) {
+  if (is_phrase(unit, ConceptKind::finding) && unit.meaning->id == "placed") return own;
   if (is_finding_or_component(unit)) return is_group(own) && own != Region::upper_extremity ? named : own;
   if (unit.meaning->kind == ConceptKind::test) return region_of_test(*unit.meaning, named);
   if (unit.meaning->kind == ConceptKind::motion) return region_of_motion(*unit.meaning, named);
