@@ -15,9 +15,18 @@ bool names_only_exam(const std::vector<Item>& items) {
   });
 }
 
+// ", there was an atrophy of the calf", ", he has no swelling": a sentence of its own behind a comma.
+bool opens_sentence(const PlaceScan& scan, Index i) {
+  if (i == 0 || i + 1 >= scan.items.size() || !scan.said || scan.items[i - 1].kind != ItemKind::comma) return false;
+  if (!is_filler(scan.items[i]) || !scan.items[i + 1].has(kVerb)) return false;
+  const std::string_view word = scan.document.text(scan.items[i].first);
+  return word == "there" || word == "he" || word == "she";
+}
+
 // A semicolon, "but" and "otherwise" always start a clause; "the rest of the foot" does not.
 bool opens_clause(const PlaceScan& scan, Index i) {
   const Item& item = scan.items[i];
+  if (opens_sentence(scan, i)) return true;
   if (item.kind == ItemKind::semicolon || item.is(Cue::but)) return true;
   if (!item.is(Cue::rest) || i == 0) return false;
   const Index next = next_solid(scan.items, i + 1);

@@ -9,7 +9,7 @@ namespace {
 // A finding that counts only with a region, and has none under a heading that is of no system or part.
 bool lacks_region(const PlacingState& p, const Unit& unit, const Target& target) {
   if (target.place.region != Region::whole_body || target.source != PlaceSource::none) return false;
-  if (unit.component != Component::inspection || !is_phrase(unit, ConceptKind::finding)) return false;
+  if (!is_phrase(unit, ConceptKind::finding)) return false;
   const Scope* scope = p.topic.scope;
   return unit.meaning->admit == Admit::region && scope != nullptr && !scope->is_system && !scope->component;
 }
