@@ -82,15 +82,15 @@ constexpr std::array<Named<SideWord>, 7> kSideWords = {{{"left", SideWord::left}
                                                         {"affected", SideWord::affected}}};
 
 constexpr std::array<Named<std::uint16_t>, 10> kRoles = {{{"and", kAnd},
-                                                        {"or", kOr},
-                                                        {"at", kAt},
-                                                        {"with", kWith},
-                                                        {"verb", kVerb},
-                                                        {"filler", kFiller},
-                                                        {"affirms", kAffirms},
-                                                        {"abbreviation", kAbbreviation},
-                                                        {"former", kFormer},
-                                                        {"latter", kLatter}}};
+                                                          {"or", kOr},
+                                                          {"at", kAt},
+                                                          {"with", kWith},
+                                                          {"verb", kVerb},
+                                                          {"filler", kFiller},
+                                                          {"affirms", kAffirms},
+                                                          {"abbreviation", kAbbreviation},
+                                                          {"former", kFormer},
+                                                          {"latter", kLatter}}};
 
 constexpr std::array<Named<FigureKind>, 7> kFigures = {{{"skip", FigureKind::skip},
                                                         {"ratio", FigureKind::ratio},

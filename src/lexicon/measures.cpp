@@ -146,7 +146,10 @@ std::optional<Figure> Measures::read(std::string_view text) const {
         if (pattern.kind == FigureKind::pair) {
           if (!rest.empty() && rest[0] == '/') rest.remove_prefix(1);
           if (const auto second = graded(rest)) figure.second = *second;
-        } else if (rest.find("to") != std::string_view::npos || rest.find('-') != std::string_view::npos) {
+        } else if (const std::size_t higher = rest.find_first_of("0123456789");
+                   higher != std::string_view::npos &&
+                   rest.substr(0, higher).find_first_not_of(" +-to") == std::string_view::npos) {
+          rest.remove_prefix(higher);
           if (const auto second = graded(rest)) figure.second = std::max(*first, *second);  // "2 to 3+"
         }
         break;

@@ -116,7 +116,8 @@ void drop_unfit(const PlacingState& p, const Unit& unit, Targets& targets) {
       return;
     }
     if (usual == Region::extremities) {
-      // Edema, clubbing, cyanosis: the limb of the heading, or the extremities; under "Back and extremities" not the back.
+      // Edema, clubbing, cyanosis: the limb of the heading, or the extremities; under "Back and extremities" not the
+      // back.
       const auto on_limb = [](const Target& t) { return covers(Region::extremities, t.place.region); };
       const bool some = std::ranges::any_of(targets, on_limb);
       if (some) std::erase_if(targets, [&](const Target& t) { return !on_limb(t); });

@@ -82,7 +82,8 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
   bool examined = false;  // there was exam text under a heading
   const auto close = [&](std::uint32_t at) {
     current.last = at;
-    if (current.last > current.first) stretches_.push_back(current);
+    // "Right knee: Inspection: ...": nothing stands under the first heading, but its place stays in force.
+    if (current.last > current.first || !current.scope.places.empty()) stretches_.push_back(current);
   };
   std::uint32_t i = 0;
   while (i < n) {

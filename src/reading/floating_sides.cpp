@@ -83,8 +83,8 @@ bool refuses(const Unit& unit, const Target& target, Side side) {
   return target.source == PlaceSource::own || (side == Side::both && unit.kind == Unit::Kind::finding);
 }
 
-// "Left-sided weakness", "strength 4/5 on the right", "numb on the right side": power or sense told by side, of no limb, is that of the limbs of the side;
-// after the back or the neck, of the limb that it supplies.
+// "Left-sided weakness", "strength 4/5 on the right", "numb on the right side": power or sense told by side, of no
+// limb, is that of the limbs of the side; after the back or the neck, of the limb that it supplies.
 void spread_to_limbs(const PlacingState& p, const Unit& unit, Targets& targets) {
   if (unit.component != Component::strength && unit.component != Component::sensation) return;
   if (targets.size() != 1) return;

@@ -1,8 +1,8 @@
 // Headings whose words the lexicon knows.
+#include <algorithm>
+
 #include "reading/heading_kinds.h"
 #include "reading/heading_shapes.h"
-
-#include <algorithm>
 
 namespace jointledger {
 namespace {
@@ -96,11 +96,19 @@ std::uint32_t body_without_colon(const Document& d, const HeadingPhrase& phrase,
   return sentence && long_enough && level != Heading::Level::part ? stop : 0;
 }
 
-// Whether the phrase's last word is "exam" or "examination".
-bool names_exam(const Document& d, const HeadingPhrase& phrase) {
-  const std::string_view word = d.text(phrase.last - 1);
+bool is_exam_word(std::string_view word) {
   return word.starts_with("exam") || word.starts_with("Exam") || word.starts_with("EXAM");
 }
+
+// Whether "exam" or "examination" is among the phrase's words.
+bool names_exam(const Document& d, const HeadingPhrase& phrase) {
+  for (std::uint32_t i = phrase.first; i < phrase.last; ++i) {
+    if (is_exam_word(d.text(i))) return true;
+  }
+  return false;
+}
+
+bool is_on(std::string_view word) { return word == "On" || word == "on" || word == "Upon" || word == "upon"; }
 
 // "Examination of his left knee revealed": a place of the body and a verb; not "examination of three views showed".
 bool tells_of_place(const Document& d, std::uint32_t from) {
@@ -121,9 +129,13 @@ bool tells_of_place(const Document& d, std::uint32_t from) {
 
 // "On examination, ...", "Physical exam reveals ...": opens exam text in a narrative.
 bool opens_exam(const Document& d, const HeadingPhrase& phrase, std::uint32_t behind) {
-  const bool of_exam = is_exam_section(*phrase.heading) ||
-                       (phrase.heading->level == Heading::Level::system && names_exam(d, phrase));
+  const bool of_exam =
+      is_exam_section(*phrase.heading) || (phrase.heading->level == Heading::Level::system && names_exam(d, phrase));
   if (!phrase.starts() || !of_exam || behind >= d.tokens().size()) return false;
+  if (is_on(d.text(phrase.first)) && !is_break(d, behind) && d.tokens()[behind].kind == TokenKind::word) {
+    return !d.is(behind, "of") || tells_of_place(d, behind + 1);  // "On examination the knee is swollen"
+  }
+  if (names_exam(d, phrase) && !is_exam_word(d.text(phrase.last - 1))) return true;  // "physical examination shows"
   if (d.is(behind, ",")) return true;
   if (d.is(behind, "of")) return tells_of_place(d, behind + 1);
   const auto next = d.lexicon().phrases().longest(d.keys(), behind);
@@ -150,6 +162,7 @@ std::optional<FoundHeading> exam_opening(const Document& d, std::uint32_t token)
     phrase.last = at + match.length;
     phrase.sentence_start = true;
     if (!names_exam(d, phrase)) return std::nullopt;
+    if (is_on(d.text(token))) phrase.first = token;
     if (!opens_exam(d, phrase, skip_suffix(d, phrase.last))) return std::nullopt;
     FoundHeading opening = found(phrase.heading, phrase.last, token);
     opening.opens_exam = true;

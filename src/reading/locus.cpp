@@ -86,8 +86,8 @@ bool same_list_to(const PlacingState& p, const Unit& unit, const PlaceGroup& gro
   });
 }
 
-// "angiomas on his trunk and upper extremities", "from her occiput to her sacrum": of two places in a list, the one behind
-// the organ, which counts.
+// "angiomas on his trunk and upper extremities", "from her occiput to her sacrum": of two places in a list, the one
+// behind the organ, which counts.
 bool next_counts(const PlacingState& p, const Unit& unit, Index g) {
   const PlaceGroup& group = p.parts.groups[g];
   if (!group.elsewhere || g + 1 >= p.parts.groups.size()) return false;

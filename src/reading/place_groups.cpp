@@ -99,12 +99,23 @@ bool begins_anew(const PlaceScan& scan, const Sequel& sequel) {
   return item.kind == ItemKind::figure || (item.is(ConceptKind::finding) && item.meaning->adjective);
 }
 
+// "Sensation of the face, arms and legs is normal": the list that a preposition leads to goes on.
+bool goes_on_list(const PlaceScan& scan, Index first) {
+  if (scan.parts.groups.empty()) return false;
+  const PlaceGroup& last = scan.parts.groups.back();
+  if (!last.at_before || !last.elsewhere || last.clause != scan.clause) return false;
+  for (Index j = last.last; j < first; ++j) {
+    if (!joins(scan.items[j]) && !is_filler(scan.items[j])) return false;
+  }
+  return true;
+}
+
 // Opens a clause for a new subject after a comma or "and", of which something is said.
 void open_clause_for(PlaceScan& scan, const FoundPlace& place, const Sequel& sequel) {
   const auto& items = scan.items;
   Index first = scan.start.value_or(place.member.item);
   while (first > 0 && (is_filler(items[first - 1]) || items[first - 1].is(ConceptKind::side))) --first;
-  if (first == 0 || !joins(items[first - 1]) || !sequel.said) return;
+  if (first == 0 || !joins(items[first - 1]) || !sequel.said || goes_on_list(scan, first)) return;
   if (!sequel.verb && !is_value(items[sequel.solid]) && !items[sequel.solid].is(Cue::not_)) return;
   ++scan.clause;
   scan.said = false;

@@ -100,8 +100,8 @@ void locate_pair(const SentenceState& s, Unit& unit, LocatedValues& located) {
   }
 }
 
-// Whether the values are of different sides or places. One may have none named, or several at the front: "at the knees 2+
-// and symmetric, absent at the ankles".
+// Whether the values are of different sides or places. One may have none named, or several at the front: "at the knees
+// 2+ and symmetric, absent at the ankles".
 bool is_split(const LocatedValues& located) {
   const auto count = static_cast<std::size_t>(std::ranges::count_if(located, &LocatedValue::located));
   const auto front = static_cast<std::size_t>(std::ranges::find_if(located, &LocatedValue::located) - located.begin());

@@ -237,7 +237,7 @@ TEST_F(CommandLine, OwnFoldersAreLaidOverWhatShips) {
     for (const json& entry : ledger["entries"]) names += entry["region"].get<std::string>() + " ";
     return names;
   };
-  EXPECT_EQ(regions({}), "elbow whole_body ");
+  EXPECT_EQ(regions({}), "elbow ");
   EXPECT_EQ(regions({"--lexicon", path("words")}), "elbow knee ");
   EXPECT_EQ(regions({"--lexicon", path("words"), "--own-lexicon-only"}), "");
 

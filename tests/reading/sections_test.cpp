@@ -58,6 +58,29 @@ TEST(Sections, ANoteWithoutAnExamIsEmpty) {
   EXPECT_EQ(entries("HISTORY: Right knee pain since a fall.\nPLAN: Ice, rest.\n"), "-");
 }
 
+TEST(Sections, AnExamToldInANarrativeCounts) {
+  for (const std::string_view opening :
+       {"On clinical examination, ", "On brief examination ", "Her physical examination shows that ",
+        "Examination reveals that ", "Brief examination shows that ", "Examination of her right knee showed that "}) {
+    EXPECT_EQ(entries("HISTORY: The left shoulder has been stiff for a year. " + std::string(opening) +
+                      "the right knee is swollen.\n"),
+              "knee inspection right abnormal")
+        << opening;
+  }
+  EXPECT_EQ(entries("HISTORY: Left shoulder pain.\nExamination of two views of the right knee showed swelling.\n"),
+            "-");
+  EXPECT_EQ(entries("PROCEDURE: Arthroscopy. Examination of the right knee showed a torn meniscus and synovitis.\n"),
+            "-");
+}
+
+TEST(Sections, AComponentHeadingBeginsTheExamWhereThereIsNoOther) {
+  EXPECT_EQ(entries("DIAGNOSIS: Stiff left elbow.\nHISTORY: Fell in spring.\nINSPECTION: The left elbow is swollen.\n"
+                    "RANGE OF MOTION: Left elbow flexion is limited.\nGOALS: Full motion of the left wrist.\n"),
+            "elbow inspection left abnormal; elbow range_of_motion left abnormal [flexion]");
+  EXPECT_EQ(entries("EXAM: Left elbow nontender.\nPLAN: Stretch.\nSTRENGTH: Left grip is weak, to be trained.\n"),
+            "elbow palpation left normal");
+}
+
 TEST(Sections, SystemHeadingsSetTheScope) {
   EXPECT_EQ(entries("EXAM:\nABDOMEN: Soft, nontender, no masses.\nEXTREMITIES: No deformity, nontender.\n"
                     "NEURO: Sensation intact.\n"),
