@@ -121,10 +121,34 @@ std::optional<Judged> judged_by(const SentenceState& s, const GivenValues& given
   return std::nullopt;
 }
 
+// "Nonfocal for cranial nerves, strength, sensation and gait": one judgement for the list that "for" or "to" leads to.
+// Returns whether it is.
+bool give_to_list(SentenceState& s, GivenValues& given, Index i) {
+  if (!s.items[i].is(Cue::normal) || i + 1 >= s.items.size() || !s.items[i + 1].has(kAt)) return false;
+  GivenValues list;
+  for (Index u = 0; u < s.parts.units.size(); ++u) {
+    const Unit& unit = s.parts.units[u];
+    if (unit.first <= i || unit.kind == Unit::Kind::elsewhere) continue;
+    if (unit.clause != s.parts.clause[i] || unit.kind != Unit::Kind::component || unit.outcome) return false;
+    list.push_back({u, i});
+  }
+  for (Index j = i + 1; j < s.items.size() && same_clause(s, i, j); ++j) {
+    if (s.items[j].has(kVerb) || (j > i && is_value(s.items[j]))) return false;
+  }
+  if (list.size() < 2) return false;
+  for (const GivenValue& one : list) {
+    given.push_back(one);
+    s.notes.value_before[one.unit] = 1;
+  }
+  s.parts.consumed[i] = 1;
+  return true;
+}
+
 void give_values(SentenceState& s, GivenValues& given) {
   for (Index i = 0; i < s.items.size(); ++i) {
     const Item& item = s.items[i];
     if (s.parts.consumed[i] != 0 || !(is_value(item) || item.kind == ItemKind::number)) continue;
+    if (give_to_list(s, given, i)) continue;
     const Neighbours beside = neighbours_of(s, i, takes_value);
     if (further_along(s, given, beside.before, i)) continue;
     const auto judged = judged_by(s, given, i, beside);

@@ -20,12 +20,54 @@ void mark_compared(const PlaceScan& scan) {
   for (PlaceGroup& group : groups) {
     for (Index j = group.first; j > 0 && j + 4 > group.first; --j) {
       const Item& before = scan.items[j - 1];
-      if (before.is(Cue::compared)) group.compared = true;
+      if (before.is_any(Cue::compared, Cue::equalled)) group.compared = true;
       if (!is_filler(before) && !before.has(kAt) && before.kind != ItemKind::word && !is_value(before)) break;
     }
   }
+  // "the appearance is similar to the left hand" is still said of the other one, named before.
+  const auto is_equalled = [&](const PlaceGroup& group) {
+    return std::any_of(scan.items.begin(), scan.items.begin() + group.first,
+                       [](const Item& item) { return item.is(Cue::equalled); });
+  };
+  if (groups.size() == 1 && is_equalled(groups.front()) && scan.context.sided) return;
   if (!std::ranges::all_of(groups, &PlaceGroup::compared)) return;
   for (PlaceGroup& group : groups) group.compared = false;
+}
+
+// Whether item `i` says where from a landmark: "just above", "inferior to".
+bool is_relation(const PlaceScan& scan, Index i) {
+  for (std::uint32_t t = scan.items[i].first; t < scan.items[i].last; ++t) {
+    const std::string_view word = scan.document.text(t);
+    for (const std::string_view relation :
+         {"above", "below", "beneath", "inferior", "superior", "distal", "proximal", "posterior", "anterior"}) {
+      if (word == relation) return true;
+    }
+  }
+  return false;
+}
+
+// "the side of the foot just inferior to the malleolus": a landmark behind a place is only a landmark.
+void drop_landmarks(const PlaceScan& scan) {
+  Groups& groups = scan.parts.groups;
+  for (std::size_t g = 1; g < groups.size();) {
+    const PlaceGroup& before = groups[g - 1];
+    const PlaceGroup& group = groups[g];
+    bool relation = false;
+    bool other = before.elsewhere || group.elsewhere || before.clause != group.clause || group.subject;
+    for (Index j = before.last; j < group.first; ++j) {
+      const Item& item = scan.items[j];
+      if (is_relation(scan, j)) {
+        relation = true;
+      } else if (joins(item) || (relation && !is_filler(item) && !item.has(kAt))) {
+        other = true;
+      }
+    }
+    if (!relation || other) {
+      ++g;
+      continue;
+    }
+    groups.erase(groups.begin() + static_cast<std::ptrdiff_t>(g));
+  }
 }
 
 // A dermatome beside a named place only says which nerve.
@@ -115,6 +157,7 @@ void clean_groups(const PlaceScan& scan) {
   mark_compared(scan);
   drop_dermatomes(scan);
   drop_between(scan);
+  drop_landmarks(scan);
   join_stretch_in_group(scan);
   join_stretch_of_groups(scan);
 }
