@@ -89,8 +89,8 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
   while (i < n) {
     const Token& token = tokens_[i];
     if (token.kind == TokenKind::line_break) {
-      if (narrative != SectionKind::none && i + 1 < n) {
-        // Exam text opened inside a narrative ends with its paragraph.
+      if (narrative != SectionKind::none && i + 1 < n && !goes_on_with_exam(i + 1)) {
+        // Exam text opened inside a narrative ends with its paragraph, unless the next one tells of the exam, too.
         close(i);
         section = narrative;
         narrative = SectionKind::none;
@@ -168,6 +168,38 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
     ++i;
   }
   close(n);
+}
+
+// Whether the first sentence from `at` on tells of an examination: it names a part of one, and neither a study nor that
+// the patient says so.
+bool Document::goes_on_with_exam(std::uint32_t at) const {
+  bool exam = false;
+  while (at < tokens_.size() && !ends_sentence_mark(text(at))) {
+    if (tokens_[at].kind == TokenKind::line_break && exam) break;
+    const auto match = lexicon_->phrases().longest(keys_, at);
+    if (match.length == 0) {
+      ++at;
+      continue;
+    }
+    const Concept& meaning = lexicon_->meaning(match.value);
+    switch (meaning.kind) {
+      case ConceptKind::other_source:
+        return false;
+      case ConceptKind::cue:
+        if (meaning.cue == Cue::says) return false;
+        break;
+      case ConceptKind::component:
+      case ConceptKind::finding:
+      case ConceptKind::motion:
+      case ConceptKind::test:
+        exam = true;
+        break;
+      default:
+        break;
+    }
+    at += match.length;
+  }
+  return exam;
 }
 
 // Whether the heading at `at` stands in the lines right under a label that has a line to itself, with no blank line

@@ -73,6 +73,7 @@ class Document {
   void sentences(const Stretch& stretch, std::vector<Sentence>& out) const;
 
  private:
+  bool goes_on_with_exam(std::uint32_t at) const;
   bool under_label_line(const Stretch& current, std::uint32_t at, std::uint32_t words_end) const;
 
   const Lexicon* lexicon_ = nullptr;

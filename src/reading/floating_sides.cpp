@@ -61,7 +61,12 @@ bool is_pair_of_pulses(const PlacingState& p, const Unit& unit) {
 void finish_without_side(const PlacingState& p, const Unit& unit, Target& target) {
   if (!is_paired(target.place.region)) return;
   const bool symmetric = is_symmetric(p, unit);
-  if (target.side_source == SideSource::carried && symmetric) target.place.side = Side::both;
+  // "She has normal knee reflexes" after talk of the left hip: the plural is of both.
+  const bool reflexes = unit.component == Component::reflexes && target.source == PlaceSource::named &&
+                        unit.kind == Unit::Kind::component && last_word(p, unit).ends_with('s');
+  if (target.side_source == SideSource::carried && (symmetric || (reflexes && !label_in_force(p)))) {
+    target.place.side = Side::both;
+  }
   if (target.place.side != Side::unstated) return;
   const bool muscles = unit.kind == Unit::Kind::muscle && is_phrase(unit, ConceptKind::motion_muscle);
   const bool reflex_level = unit.component == Component::reflexes && target.source != PlaceSource::own;

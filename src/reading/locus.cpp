@@ -184,6 +184,15 @@ std::optional<Index> group_of_rest(const PlacingState& p, const Unit& unit) {
   return group;
 }
 
+// "Normal bulk and tone throughout with no weakness in the legs": what is said of all is of no place behind it.
+bool is_throughout(const PlacingState& p, const Unit& unit) {
+  if (unit.last >= p.items.size() || !p.items[unit.last].is(Cue::extent)) return false;
+  if (p.document.text(p.items[unit.last].first) != "throughout") return false;
+  const Index behind = unit.last + 1;
+  return behind < p.items.size() && !is_filler(p.items[behind]) && !p.items[behind].places() &&
+         !p.items[behind].is(ConceptKind::side);
+}
+
 }  // namespace
 
 Locus locus_of(const PlacingState& p, const Unit& unit) {
@@ -194,6 +203,7 @@ Locus locus_of(const PlacingState& p, const Unit& unit) {
       unit.kind == Unit::Kind::judgement && unit.last < p.items.size() && p.items[unit.last].is(Cue::extent);
   if (distally && (system_in_force(p) || label_in_force(p))) return {group_behind(p, unit)};
   if (const auto modifier = modifier_of(p, unit)) return {modifier};
+  if (is_throughout(p, unit)) return {};
   if (const auto behind = group_behind(p, unit)) return {behind};
   // "Motor strength appears 5/5 strength in the lower extremities": told twice, of one place.
   for (const Unit& other : p.parts.units) {
