@@ -89,7 +89,8 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
   while (i < n) {
     const Token& token = tokens_[i];
     if (token.kind == TokenKind::line_break) {
-      if (narrative != SectionKind::none && i + 1 < n && !goes_on_with_exam(i + 1)) {
+      if (narrative != SectionKind::none && i + 1 < n &&
+          (narrative == SectionKind::plan || !goes_on_with_exam(i + 1))) {
         // Exam text opened inside a narrative ends with its paragraph, unless the next one tells of the exam, too.
         close(i);
         section = narrative;
