@@ -124,7 +124,12 @@ std::optional<Judged> judged_by(const SentenceState& s, const GivenValues& given
 // "Nonfocal for cranial nerves, strength, sensation and gait": one judgement for the list that "for" or "to" leads to.
 // Returns whether it is.
 bool give_to_list(SentenceState& s, GivenValues& given, Index i) {
-  if (!s.items[i].is(Cue::normal) || i + 1 >= s.items.size() || !s.items[i + 1].has(kAt)) return false;
+  if (!s.items[i].is_any(Cue::normal, Cue::negative)) return false;
+  // "nonfocal without lateralizing findings for ..."
+  Index lead = i + 1;
+  while (lead < s.items.size() && lead < i + 5 && (s.items[lead].kind == ItemKind::word || s.items[lead].is(Cue::no)))
+    ++lead;
+  if (lead >= s.items.size() || !s.items[lead].has(kAt)) return false;
   GivenValues list;
   for (Index u = 0; u < s.parts.units.size(); ++u) {
     const Unit& unit = s.parts.units[u];

@@ -62,7 +62,9 @@ void take_joined(const Document& d, HeadingPhrase& phrase) {
     const Heading& more = d.lexicon().heading(match.value);
     const std::uint32_t last = phrase.last + 1 + match.length;
     if (more.level == Heading::Level::section || (past_colon(d, last) == 0 && !is_join(d, last))) return;
-    if (more.component || !phrase.heading->component) phrase.heading = &more;
+    // "Neurological/Psychological": what counts under one of them counts.
+    const bool admits_more = more.admits <= phrase.heading->admits;
+    if (more.component || (!phrase.heading->component && admits_more)) phrase.heading = &more;
     phrase.last = last;
   }
 }

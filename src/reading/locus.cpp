@@ -185,7 +185,10 @@ std::optional<Index> group_of_rest(const PlacingState& p, const Unit& unit) {
 }
 
 // "Normal bulk and tone throughout with no weakness in the legs": what is said of all is of no place behind it.
-bool is_throughout(const PlacingState& p, const Unit& unit) {
+bool is_throughout(const PlacingState& p, const Unit& one) {
+  const Unit* last = &one;
+  while (last != &p.parts.units.back() && joined_only(p, last[0], last[1])) ++last;
+  const Unit& unit = *last;
   if (unit.last >= p.items.size() || !p.items[unit.last].is(Cue::extent)) return false;
   if (p.document.text(p.items[unit.last].first) != "throughout") return false;
   const Index behind = unit.last + 1;

@@ -34,26 +34,15 @@ void mark_compared(const PlaceScan& scan) {
   for (PlaceGroup& group : groups) group.compared = false;
 }
 
-// Whether item `i` says where from a landmark: "just above", "inferior to".
-bool is_relation(const PlaceScan& scan, Index i) {
-  for (std::uint32_t t = scan.items[i].first; t < scan.items[i].last; ++t) {
-    const std::string_view word = scan.document.text(t);
-    for (const std::string_view relation :
-         {"above", "below", "beneath", "inferior", "superior", "distal", "proximal", "posterior", "anterior"}) {
-      if (word == relation) return true;
-    }
-  }
-  return false;
-}
-
 // "the side of the foot just inferior to the malleolus": a landmark behind a place is only a landmark.
 void drop_landmarks(const PlaceScan& scan) {
   Groups& groups = scan.parts.groups;
   for (std::size_t g = 1; g < groups.size();) {
-    const PlaceGroup& before = groups[g - 1];
+    PlaceGroup& before = groups[g - 1];
     const PlaceGroup& group = groups[g];
     bool relation = false;
-    bool other = before.elsewhere || group.elsewhere || before.clause != group.clause || group.subject;
+    bool other = before.members.front().place.region == group.members.front().place.region || before.elsewhere ||
+                 group.elsewhere || before.clause != group.clause;
     for (Index j = before.last; j < group.first; ++j) {
       const Item& item = scan.items[j];
       if (is_relation(scan, j)) {
@@ -66,6 +55,7 @@ void drop_landmarks(const PlaceScan& scan) {
       ++g;
       continue;
     }
+    before.subject = before.subject || group.subject;
     groups.erase(groups.begin() + static_cast<std::ptrdiff_t>(g));
   }
 }
@@ -152,6 +142,17 @@ void join_stretch_of_groups(const PlaceScan& scan) {
 }
 
 }  // namespace
+
+bool is_relation(const PlaceScan& scan, Index i) {
+  for (std::uint32_t t = scan.items[i].first; t < scan.items[i].last; ++t) {
+    const std::string_view word = scan.document.text(t);
+    for (const std::string_view relation :
+         {"above", "below", "beneath", "inferior", "superior", "distal", "proximal", "posterior", "anterior"}) {
+      if (word == relation) return true;
+    }
+  }
+  return false;
+}
 
 void clean_groups(const PlaceScan& scan) {
   mark_compared(scan);

@@ -38,6 +38,7 @@ Bond bond_to_last(const PlaceScan& scan, const FoundPlace& place) {
   Bond bond = Bond::beside;
   for (Index j = last.last; j < place.member.item; ++j) {
     const Item& item = scan.items[j];
+    if (is_relation(scan, j) && last.members.back().place.region != place.member.place.region) return Bond::none;
     if (joins(item)) {
       bond = Bond::listed;
     } else if (!is_filler(item) && !is_bracket(item) && !item.is(ConceptKind::side) && !item.has(kAt) &&

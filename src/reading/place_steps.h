@@ -61,6 +61,9 @@ void add_place(PlaceScan& scan, FoundPlace place);
 
 // place_cleaning.cpp
 
+/// Whether item `i` says where from a landmark: "just above", "inferior to".
+bool is_relation(const PlaceScan& scan, Index i);
+
 /// Marks and takes out the groups that name no place to say something of, and joins those that make one stretch of a
 /// limb.
 void clean_groups(const PlaceScan& scan);

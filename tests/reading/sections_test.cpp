@@ -73,6 +73,12 @@ TEST(Sections, AnExamToldInANarrativeCounts) {
             "-");
 }
 
+TEST(Sections, AnExamInANarrativeGoesOnOverParagraphs) {
+  EXPECT_EQ(entries("HISTORY: Left shoulder pain.\nOn examination, she walks without a limp.\n"
+                    "The left shoulder is tender.\nShe takes tablets. The right knee was swollen last year.\n"),
+            "shoulder palpation left abnormal; whole_body gait midline normal");
+}
+
 TEST(Sections, AComponentHeadingBeginsTheExamWhereThereIsNoOther) {
   EXPECT_EQ(entries("DIAGNOSIS: Stiff left elbow.\nHISTORY: Fell in spring.\nINSPECTION: The left elbow is swollen.\n"
                     "RANGE OF MOTION: Left elbow flexion is limited.\nGOALS: Full motion of the left wrist.\n"),
