@@ -54,6 +54,8 @@ int audit_command(const Arguments& arguments, Console& console) {
   }
   const auto lexicon = load_lexicon(*values, console);
   if (!lexicon) return kTrouble;
+  run->lexicon_folders = lexicon_folders(*values, console);
+  run->rules_folders = rules_folders(*values, console);
   const auto shelf = load_shelf(*values, lexicon.get(), console);
   if (!shelf) return kTrouble;
   const std::string name = values->count("profile") > 0 ? (*values)["profile"].as<std::string>() : std::string();

@@ -31,10 +31,11 @@ int read_command(const Arguments& arguments, Console& console) {
   int status = kComplete;
   const auto values = read_options(arguments, options, "note", kHelp, console, status);
   if (!values) return status;
-  const auto run = note_run_of(*values, console);
+  auto run = note_run_of(*values, console);
   if (!run) return kTrouble;
   const auto lexicon = load_lexicon(*values, console);
   if (!lexicon) return kTrouble;
+  run->lexicon_folders = lexicon_folders(*values, console);
   return run_notes(*run, *lexicon, nullptr, console);
 }
 
