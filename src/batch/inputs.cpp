@@ -1,6 +1,7 @@
 #include "batch/inputs.h"
 
 #include <glob.h>
+#include <locale.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -23,8 +24,29 @@ std::string canonical(const std::string& path) {
   return error ? path : result.string();
 }
 
-/// Paths that match, by their bytes: what the locale says of them would differ from machine to machine.
+/// Names are UTF-8 for this thread while it lives: in a pattern ? stands for a character, not for a byte of one, and
+/// does so whatever the locale of the machine is.
+class Utf8Names {
+ public:
+  Utf8Names() : locale_(::newlocale(LC_CTYPE_MASK, "C.UTF-8", nullptr)) {
+    if (locale_ != nullptr) before_ = ::uselocale(locale_);
+  }
+  Utf8Names(const Utf8Names&) = delete;
+  Utf8Names& operator=(const Utf8Names&) = delete;
+  ~Utf8Names() {
+    if (locale_ == nullptr) return;
+    ::uselocale(before_);
+    ::freelocale(locale_);
+  }
+
+ private:
+  locale_t locale_;
+  locale_t before_ = nullptr;
+};
+
+/// Paths that match, by their bytes.
 std::vector<std::string> matches(const std::string& pattern) {
+  const Utf8Names names;
   glob_t found = {};
   std::vector<std::string> paths;
   if (::glob(pattern.c_str(), GLOB_NOSORT, nullptr, &found) == 0) {

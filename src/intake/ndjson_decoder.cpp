@@ -22,6 +22,13 @@ constexpr int kDeepest = 100;
 constexpr std::string_view kWhiteSpace = " \t\r\n";
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
+/// What else stands under the key may be a note, and is not quoted.
+bool looks_like_an_id(std::string_view text) {
+  constexpr std::size_t kLongest = 64;
+  return !text.empty() && text.size() <= kLongest && text.find_first_of(kWhiteSpace) == std::string_view::npos &&
+         !first_invalid_utf8(text);
+}
+
 /// What is wrong with a line, in words that quote nothing of it.
 std::string_view words_for(simdjson::error_code error) {
   switch (error) {
@@ -195,7 +202,7 @@ class NdjsonDecoder final : public Decoder {
 
   RecordFault fault(const Record& record, std::size_t at, std::string reason) const {
     std::string name = name_of(record);
-    if (id_ && !id_->empty() && !first_invalid_utf8(*id_)) name.append(" (id ").append(*id_).append(")");
+    if (id_ && looks_like_an_id(*id_)) name.append(" (id ").append(*id_).append(")");
     return {std::move(name), {record.place.line, record.place.offset + at}, std::move(reason)};
   }
 
