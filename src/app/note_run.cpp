@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <memory>
 #include <system_error>
+#include <utility>
 #include <variant>
 
 #include "audit/audit.h"
@@ -126,9 +127,7 @@ class Line {
 }  // namespace
 
 void add_note_options(po::options_description& options) {
-  options.add_options()("from", po::value<std::string>()->value_name("FORMAT"),
-                        "format of the notes: text (a file is a note) or ndjson (a line is a note, "
-                        "{\"id\", \"text\", ...}); by default a file named .ndjson is ndjson, all else text");
+  add_intake_options(options);
   options.add_options()("to", po::value<std::string>()->value_name("FORMAT"),
                         "format of the output: text (the default), json or ndjson");
   options.add_options()("output,o", po::value<std::string>()->value_name("FILE"),
@@ -139,14 +138,9 @@ std::optional<NoteRun> note_run_of(const po::variables_map& options, Console& co
   NoteRun run;
   run.inputs = values_of(options, "note");
   if (run.inputs.empty()) run.inputs.emplace_back("-");
-  if (options.count("from") > 0) {
-    const auto& value = options["from"].as<std::string>();
-    run.from = format_named(value);
-    if (run.from == nullptr) {
-      say_unknown("from", value, formats(), console);
-      return std::nullopt;
-    }
-  }
+  auto intake = intake_of(options, console);
+  if (!intake) return std::nullopt;
+  run.intake = std::move(*intake);
   run.to = &report_formats().front();
   if (options.count("to") > 0) {
     const auto& value = options["to"].as<std::string>();
@@ -183,7 +177,7 @@ int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile
   run.to->open(report, out.buffer());
   for (const std::string& input : run.inputs) {
     if (input == "-" && ::isatty(STDIN_FILENO) == 1) console.log.info("reading the standard input; end it with Ctrl-D");
-    NoteSource source(input, run.from != nullptr ? *run.from : format_of(input));
+    NoteSource source(input, *run.intake.from, run.intake.options);
     line.take(source);
   }
   run.to->close(report, line.notes(), out.buffer());

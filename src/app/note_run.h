@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "app/intake_options.h"
 #include "app/options.h"
 #include "audit/profile.h"
-#include "intake/format.h"
 #include "lexicon/lexicon.h"
 #include "report/report.h"
 
@@ -16,13 +16,13 @@ namespace jointledger {
 
 struct NoteRun {
   std::vector<std::string> inputs;  ///< paths, "-" for the standard input; at least one
-  const Format* from = nullptr;     ///< null: by the extension of each
+  Intake intake;
   const ReportFormat* to = nullptr;
   float least_certainty = 0.0F;  ///< 0..1; entries below it earn nothing (audit only)
   std::string output;            ///< a path; empty for the standard output
 };
 
-/// Adds --from, --to and --output.
+/// Adds the options of the intake, --to and --output.
 void add_note_options(po::options_description& options);
 
 /// What the options ask for; nothing if they make no sense, which has been said then. Notes are under "note".
