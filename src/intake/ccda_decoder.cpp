@@ -35,7 +35,7 @@ class CcdaDecoder final : public Decoder {
     auto parsed = parse_xml(record.bytes);
     if (auto* wrong = std::get_if<XmlFault>(&parsed)) {
       RecordFault refused = fault(record, std::move(wrong->reason));
-      refused.place.line = std::max<std::uint64_t>(wrong->line, 1);
+      refused.place = place_in(record, wrong->at);
       return refused;
     }
     const xmlNode* const root = xmlDocGetRootElement(std::get<XmlDocument>(parsed).get());

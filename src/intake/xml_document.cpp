@@ -3,6 +3,7 @@
 #include <libxml/parser.h>
 #include <libxml/xmlerror.h>
 
+#include <algorithm>
 #include <climits>
 #include <mutex>
 
@@ -59,10 +60,13 @@ std::variant<XmlDocument, XmlFault> parse_xml(std::string_view bytes) {
   XmlDocument document(
       xmlCtxtReadMemory(parser.get(), bytes.data(), static_cast<int>(bytes.size()), nullptr, nullptr, kOptions),
       xmlFreeDoc);
-  const auto line = [&] { return parser->lastError.line > 0 ? static_cast<std::size_t>(parser->lastError.line) : 0; };
-  if (parser->_private != nullptr) return XmlFault{"it has a document type (DTD), which is refused", 1};
-  if (!document) return XmlFault{"not XML: " + words_for(parser->lastError), line()};
-  return document;
+  if (parser->_private == nullptr && document) return document;
+  if (parser->_private != nullptr) return XmlFault{"it has a document type (DTD), which is refused", 0};
+  XmlFault fault{"not XML: " + words_for(parser->lastError), 0};
+  for (int line = 1; line < parser->lastError.line && fault.at < bytes.size(); ++line) {
+    fault.at = std::min(bytes.find('\n', fault.at), bytes.size() - 1) + 1;
+  }
+  return fault;
 }
 
 std::string_view local_name(const xmlNode& node) { return text_of(node.name); }

@@ -16,8 +16,8 @@ using XmlDocument = std::unique_ptr<xmlDoc, void (*)(xmlDoc*)>;
 
 /// Why a document could not be read.
 struct XmlFault {
-  std::string reason;    ///< as in RecordFault
-  std::size_t line = 0;  ///< of the document, from 1
+  std::string reason;  ///< as in RecordFault
+  std::size_t at = 0;  ///< the byte of the document where the line begins that has the trouble; 0 if that is not known
 };
 
 /// Parses a document in any encoding that it names. What has a document type (DTD) is refused, and so there are no
