@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <string>
 
 namespace jointledger {
@@ -22,12 +23,22 @@ inline constexpr std::size_t kLongestRecord = std::size_t{64} << 20;  // 64 MiB
 /// Decoders may read (never write) this many bytes past the end of a record; what stands there is of no account.
 inline constexpr std::size_t kRecordPadding = 64;
 
+struct Format;
+
+/// What a splitter learnt at the head of an input and every record of it needs. Immutable, shared by the records.
+struct InputHead {
+  const Format* format = nullptr;  ///< what the input was recognised as; null where nothing had to be recognised
+  std::string columns;             ///< of a table: its header row as it came in, without byte order mark; else empty
+  char separator = ',';            ///< of a table: what stands between its fields
+};
+
 /// Owns its bytes. Used again for the next record, it stops allocating.
 struct Record {
   std::string input;  ///< the name of the input: a path, or "-"
   Place place;        ///< of its first byte
   /// As they came in, without the line break that ends them. Its capacity exceeds its size by kRecordPadding.
   std::string bytes;
+  std::shared_ptr<const InputHead> head;  ///< null where the format needs none
 };
 
 /// Why a record (or a whole input) could not be read. Never holds text of the note.
