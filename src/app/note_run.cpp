@@ -13,6 +13,7 @@
 #include "batch/repeats.h"
 #include "intake/note_source.h"
 #include "reading/reader.h"
+#include "report/dates.h"
 #include "report/plain_text.h"
 
 namespace jointledger {
@@ -82,21 +83,28 @@ class Line {
         ++faults_;
         console_.log.error(in_words(*fault));
       } else {
-        put(std::get<Note>(incoming));
+        take(std::get<Note>(incoming));
       }
     }
   }
 
-  std::size_t notes() const { return notes_; }
+  const ReportTally& tally() const { return tally_; }
   std::size_t faults() const { return faults_; }
   bool lacks_required() const { return lacks_required_; }
 
  private:
+  void take(const Note& note) {
+    const std::string_view refusal = format_.refusal == nullptr ? std::string_view() : format_.refusal(note);
+    if (refusal.empty()) return put(note);
+    ++faults_;
+    console_.log.error(in_words({std::string(note.id), {}, std::string(refusal)}));
+  }
+
   void put(const Note& note) {
-    if (notes_++ > 0) out_.write(format_.between);
+    if (tally_.notes > 0) out_.write(format_.between);
     const Ledger ledger = read_note(lexicon_, note.text, scratch_);
     if (report_.profile == nullptr) {
-      format_.add(report_, {note, ledger, nullptr}, out_.buffer());
+      add({note, ledger, nullptr});
     } else {
       Audit result = audit(*report_.profile, ledger, lexicon_.motion_limits(), least_certainty_);
       if (!report_.profile->checks_off.contains(Check::copied_exam)) {
@@ -105,9 +113,14 @@ class Line {
         if (repeat) result.inconsistencies.push_back(copied_exam(ledger.exam, repeat->note, repeat->share));
       }
       lacks_required_ = lacks_required_ || result.lacks_required();
-      format_.add(report_, {note, ledger, &result}, out_.buffer());
+      add({note, ledger, &result});
     }
     out_.settle();
+  }
+
+  void add(const ReportItem& item) {
+    format_.add(report_, item, out_.buffer());
+    count(item, tally_);
   }
 
   const ReportFormat& format_;
@@ -118,7 +131,7 @@ class Line {
   Output& out_;
   Console& console_;
   ReadingScratch scratch_;
-  std::size_t notes_ = 0;
+  ReportTally tally_;
   std::size_t faults_ = 0;
   bool lacks_required_ = false;
 };
@@ -130,7 +143,11 @@ void add_note_options(po::options_description& options) {
                         "format of the notes: text (a file is a note) or ndjson (a line is a note, "
                         "{\"id\", \"text\", ...}); by default a file named .ndjson is ndjson, all else text");
   options.add_options()("to", po::value<std::string>()->value_name("FORMAT"),
-                        "format of the output: text (the default), json or ndjson");
+                        "format of the output: text (the default), json, ndjson, csv (of ledgers a row an entry, of "
+                        "audits a row a gap), fhir (audits: R4 resources, one a line), fhir-bundle (the same in a "
+                        "Bundle) or omop (the table NOTE_NLP of CDM v5.4; needs --date)");
+  options.add_options()("date", po::value<std::string>()->value_name("YYYY-MM-DD"),
+                        "the day of the run, for omop and fhir; the clock is never asked");
   options.add_options()("output,o", po::value<std::string>()->value_name("FILE"),
                         "write there instead of to the standard output");
 }
@@ -156,6 +173,16 @@ std::optional<NoteRun> note_run_of(const po::variables_map& options, Console& co
       return std::nullopt;
     }
   }
+  if (options.count("date") > 0) {
+    run.date = options["date"].as<std::string>();
+    if (!is_date(run.date)) {
+      console.log.error("--date: a day is needed, such as 2031-03-04");
+      return std::nullopt;
+    }
+  } else if (run.to->dated) {
+    console.log.error("--to {} needs the day of the run: --date YYYY-MM-DD", run.to->name);
+    return std::nullopt;
+  }
   if (options.count("output") > 0) {
     run.output = options["output"].as<std::string>();
     if (const std::string* input = input_that_is(run.output, run.inputs)) {
@@ -167,6 +194,10 @@ std::optional<NoteRun> note_run_of(const po::variables_map& options, Console& co
 }
 
 int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile, Console& console) {
+  if (run.to->audits_only && profile == nullptr) {
+    console.log.error("--to {} is for audits: jointledger audit --to {}", run.to->name, run.to->name);
+    return kTrouble;
+  }
   std::unique_ptr<Output> file;
   if (!run.output.empty()) {
     std::string reason;
@@ -177,7 +208,7 @@ int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile
     }
   }
   Output& out = file ? *file : console.out;
-  const ReportRun report{.profile = profile, .colour = wants_colour(out)};
+  const ReportRun report{.profile = profile, .colour = wants_colour(out), .date = run.date};
   Line line(run, lexicon, report, out, console);
 
   run.to->open(report, out.buffer());
@@ -186,17 +217,17 @@ int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile
     NoteSource source(input, run.from != nullptr ? *run.from : format_of(input));
     line.take(source);
   }
-  run.to->close(report, line.notes(), out.buffer());
+  run.to->close(report, line.tally(), out.buffer());
 
   if (const auto failure = out.finish()) {
     console.log.error("cannot write the output: {}", *failure);
     return kTrouble;
   }
   if (line.faults() > 0) {
-    console.log.error("{} set aside, {} read", line.faults(), line.notes());
+    console.log.error("{} set aside, {} read", line.faults(), line.tally().notes);
     return kTrouble;
   }
-  if (line.notes() == 0) console.log.warn("no notes in the input");
+  if (line.tally().notes == 0) console.log.warn("no notes in the input");
   return line.lacks_required() ? kGaps : kComplete;
 }
 

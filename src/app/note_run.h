@@ -19,10 +19,11 @@ struct NoteRun {
   const Format* from = nullptr;     ///< null: by the extension of each
   const ReportFormat* to = nullptr;
   float least_certainty = 0.0F;  ///< 0..1; entries below it earn nothing (audit only)
+  std::string date;              ///< as in ReportRun
   std::string output;            ///< a path; empty for the standard output
 };
 
-/// Adds --from, --to and --output.
+/// Adds --from, --to, --date and --output.
 void add_note_options(po::options_description& options);
 
 /// What the options ask for; nothing if they make no sense, which has been said then. Notes are under "note".
