@@ -40,6 +40,7 @@ bool BatchRun::take(RecordJob& job) {
   at_.counts.read += job.taken_in;
   at_.counts.bytes += job.record.bytes.size();
   note_copies(job);
+  merge(job.tally, at_.tally);
   bool first = true;
   for (const auto& outcome : job.outcomes) {
     if (const auto* fault = std::get_if<RecordFault>(&outcome)) {
@@ -153,7 +154,7 @@ bool BatchRun::checkpoint(bool finished) {
 }
 
 bool BatchRun::close() {
-  work_.to.close(work_.report, at_.counts.answered, files_.out.out().buffer());
+  work_.to.close(work_.report, at_.tally, files_.out.out().buffer());
   if (!files_.checkpoint.empty() && !checkpoint(true)) return false;
   if (files_.set_aside != nullptr) {
     if (const auto failure = files_.set_aside->show()) return stop(*files_.set_aside, *failure);

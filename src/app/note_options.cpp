@@ -4,23 +4,17 @@
 #include <system_error>
 
 #include "app/note_run.h"
+#include "report/dates.h"
 #include "report/plain_text.h"
 
 namespace jointledger {
 namespace {
 
-template <class Formats>
-std::vector<std::string_view> names_of(const Formats& formats) {
+/// Says that --to names no format.
+void say_unknown(std::string_view value, Console& console) {
   std::vector<std::string_view> names;
-  for (const auto& format : formats) names.push_back(format.name);
-  return names;
-}
-
-/// Says that an option names no format.
-template <class Formats>
-void say_unknown(std::string_view option, std::string_view value, const Formats& known, Console& console) {
-  const std::vector<std::string_view> names = names_of(known);
-  console.log.error("--{}: no format '{}'{} (there are: {})", option, on_one_line(value), did_you_mean(value, names),
+  for (const ReportFormat& format : report_formats()) names.push_back(format.name);
+  console.log.error("--to: no format '{}'{} (there are: {})", on_one_line(value), did_you_mean(value, names),
                     listed(names));
 }
 
@@ -55,11 +49,13 @@ bool can_be_written(const NoteRun& run, Console& console) {
 }  // namespace
 
 void add_note_options(po::options_description& options) {
-  options.add_options()("from", po::value<std::string>()->value_name("FORMAT"),
-                        "format of the notes: text (a file is a note) or ndjson (a line is a note, "
-                        "{\"id\", \"text\", ...}); by default a file named .ndjson is ndjson, all else text");
+  add_intake_options(options);
   options.add_options()("to", po::value<std::string>()->value_name("FORMAT"),
-                        "format of the output: text (the default), json or ndjson");
+                        "format of the output: text (the default), json, ndjson, csv (of ledgers a row an entry, of "
+                        "audits a row a gap), fhir (audits: R4 resources, one a line), fhir-bundle (the same in a "
+                        "Bundle) or omop (the table NOTE_NLP of CDM v5.4; needs --date)");
+  options.add_options()("date", po::value<std::string>()->value_name("YYYY-MM-DD"),
+                        "the day of the run, for omop and fhir; the clock is never asked");
   options.add_options()("output,o", po::value<std::string>()->value_name("FILE"),
                         "write there instead of to the standard output; the file appears when it is complete");
   add_batch_options(options);
@@ -69,22 +65,27 @@ std::optional<NoteRun> note_run_of(const po::variables_map& options, Console& co
   NoteRun run;
   run.inputs = values_of(options, "note");
   if (run.inputs.empty()) run.inputs.emplace_back("-");
-  if (options.count("from") > 0) {
-    const auto& value = options["from"].as<std::string>();
-    run.from = format_named(value);
-    if (run.from == nullptr) {
-      say_unknown("from", value, formats(), console);
-      return std::nullopt;
-    }
-  }
+  auto intake = intake_of(options, console);
+  if (!intake) return std::nullopt;
+  run.intake = std::move(*intake);
   run.to = &report_formats().front();
   if (options.count("to") > 0) {
     const auto& value = options["to"].as<std::string>();
     run.to = report_format_named(value);
     if (run.to == nullptr) {
-      say_unknown("to", value, report_formats(), console);
+      say_unknown(value, console);
       return std::nullopt;
     }
+  }
+  if (options.count("date") > 0) {
+    run.date = options["date"].as<std::string>();
+    if (!is_date(run.date)) {
+      console.log.error("--date: a day is needed, such as 2031-03-04");
+      return std::nullopt;
+    }
+  } else if (run.to->dated) {
+    console.log.error("--to {} needs the day of the run: --date YYYY-MM-DD", run.to->name);
+    return std::nullopt;
   }
   auto batch = batch_options_of(options, console);
   if (!batch) return std::nullopt;

@@ -39,10 +39,17 @@ ProgressKind progress_kind(const BatchOptions& batch, const Output& out) {
 
 /// All that changes the output, but for what is summed up apart.
 std::string options_text(const NoteRun& run, const Profile* profile) {
-  std::string text = "from " + std::string(run.from != nullptr ? run.from->name : "");
+  std::string text = "from " + std::string(run.intake.from->name);
+  const IntakeOptions& intake = run.intake.options;
+  for (const std::string* column :
+       {&intake.id_column, &intake.text_column, &intake.author_column, &intake.patient_column, &intake.date_column}) {
+    text.append("\ncolumn ").append(*column);
+  }
+  for (const std::string& section : intake.sections) text.append("\nsection ").append(section);
   text.append("\nto ").append(run.to->name);
   text.append("\nprofile ").append(profile != nullptr ? profile->name : "");
   text.append("\ncertainty ").append(std::to_string(run.least_certainty));
+  text.append("\ndate ").append(run.date);
   text.append("\nset aside ").append(run.batch.set_aside);
   return text;
 }
@@ -90,7 +97,8 @@ int run_batch(const NoteRun& run, const BatchWork& work, const RunPaths& paths, 
                  console.log);
   if (!place) batch.open();
 
-  RecordFeed feed({run.inputs, paths.written, run.from, {start.records, start.input_sum, start.remembered_from}});
+  RecordFeed feed(
+      {run.inputs, paths.written, work.from, work.intake, {start.records, start.input_sum, start.remembered_from}});
   std::vector<ReadingScratch> scratch(run.batch.threads);
   OrderedLine<RecordJob> line({run.batch.threads, run.batch.threads * kJobsPerThread, kBytesUnderWay});
   const auto or_end = [&](bool good) {
@@ -108,6 +116,10 @@ int run_batch(const NoteRun& run, const BatchWork& work, const RunPaths& paths, 
 }  // namespace
 
 int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile, Console& console) {
+  if (run.to->audits_only && profile == nullptr) {
+    console.log.error("--to {} is for audits: jointledger audit --to {}", run.to->name, run.to->name);
+    return kTrouble;
+  }
   const RunPaths paths = paths_of(run);
   Checkpoint start;
   if (!paths.checkpoint.empty()) {
@@ -125,8 +137,8 @@ int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile
   for (const std::string& input : run.inputs) {
     if (input == "-" && ::isatty(STDIN_FILENO) == 1) console.log.info("reading the standard input; end it with Ctrl-D");
   }
-  const ReportRun report{.profile = profile, .colour = wants_colour(files->out->out())};
-  const BatchWork work{lexicon, *run.to, report, run.least_certainty};
+  const ReportRun report{.profile = profile, .colour = wants_colour(files->out->out()), .date = run.date};
+  const BatchWork work{lexicon, *run.intake.from, run.intake.options, *run.to, report, run.least_certainty};
   return run_batch(run, work, paths, place, place.value_or(start), *files, console);
 }
 

@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "app/batch_options.h"
+#include "app/intake_options.h"
 #include "app/options.h"
 #include "audit/profile.h"
-#include "intake/format.h"
 #include "lexicon/lexicon.h"
 #include "report/report.h"
 
@@ -17,16 +17,17 @@ namespace jointledger {
 
 struct NoteRun {
   std::vector<std::string> inputs;  ///< files, folders, patterns, "-" for the standard input; at least one
-  const Format* from = nullptr;     ///< null: by the extension of each
+  Intake intake;
   const ReportFormat* to = nullptr;
   float least_certainty = 0.0F;  ///< 0..1; entries below it earn nothing (audit only)
+  std::string date;              ///< as in ReportRun
   std::string output;            ///< a path; empty for the standard output
   BatchOptions batch;
   std::vector<std::filesystem::path> lexicon_folders;  ///< what the lexicon was loaded from
   std::vector<std::filesystem::path> rules_folders;    ///< what the profile was chosen from
 };
 
-/// Adds --from, --to, --output, and those of a batch.
+/// Adds the options of the intake, --to, --date, --output, and those of a batch.
 void add_note_options(po::options_description& options);
 
 /// What the options ask for; nothing if they make no sense, which has been said then. Notes are under "note". The

@@ -34,7 +34,43 @@ void each_number(C& checkpoint, Each each) {
   each("with_gaps", checkpoint.counts.with_gaps);
   each("bytes", checkpoint.counts.bytes);
   each("lacks_required", checkpoint.counts.lacks_required);
+  each("tally_notes", checkpoint.tally.notes);
+  each("tally_asked", checkpoint.tally.asked);
+  each("tally_complete", checkpoint.tally.complete);
+  each("tally_gaps", checkpoint.tally.gaps);
+  each("tally_inconsistencies", checkpoint.tally.inconsistencies);
+  each("tally_score", checkpoint.tally.score);
+  each("tally_first_date", checkpoint.tally.first_date);
+  each("tally_last_date", checkpoint.tally.last_date);
   each("finished", checkpoint.finished);
+}
+
+constexpr const char* kExpectations = "tally_expectations";
+
+/// [[asked, met], ...]
+template <class Writer>
+void write_expectations(const ReportTally& tally, Writer& writer) {
+  writer.Key(kExpectations);
+  writer.StartArray();
+  for (const ExpectationTally& expectation : tally.expectations) {
+    writer.StartArray();
+    writer.Uint64(expectation.asked);
+    writer.Uint64(expectation.met);
+    writer.EndArray();
+  }
+  writer.EndArray();
+}
+
+/// False if there are none as they should be.
+bool read_expectations(simdjson::dom::object object, ReportTally& tally) {
+  simdjson::dom::array all;
+  if (object[kExpectations].get(all) != simdjson::SUCCESS) return false;
+  for (const simdjson::dom::element one : all) {
+    ExpectationTally& expectation = tally.expectations.emplace_back();
+    if (one.at(0).get(expectation.asked) != simdjson::SUCCESS) return false;
+    if (one.at(1).get(expectation.met) != simdjson::SUCCESS) return false;
+  }
+  return true;
 }
 
 }  // namespace
@@ -58,6 +94,7 @@ std::optional<std::string> save(const Checkpoint& checkpoint, const std::string&
     writer.Key(name);
     writer.Uint64(value);
   });
+  write_expectations(checkpoint.tally, writer);
   writer.EndObject();
   return replace_file(path, std::string(buffer.GetString(), buffer.GetSize()) + "\n");
 }
@@ -80,7 +117,7 @@ std::variant<std::optional<Checkpoint>, std::string> load_checkpoint(const std::
     whole = object[name].get(value) == simdjson::SUCCESS && whole;
     member = static_cast<std::remove_reference_t<decltype(member)>>(value);
   });
-  if (!whole) return "is damaged";
+  if (!whole || !read_expectations(object, checkpoint.tally)) return "is damaged";
   return std::optional(checkpoint);
 }
 

@@ -10,6 +10,8 @@
 #include <string_view>
 #include <variant>
 
+#include "report/tally.h"
+
 namespace jointledger {
 
 /// What came of a batch so far. Every note or record that was read is in one of the next two.
@@ -44,6 +46,7 @@ struct Checkpoint {
   std::uint64_t output_bytes = 0;
   std::uint64_t set_aside_bytes = 0;
   BatchCounts counts;
+  ReportTally tally;      ///< of the notes in the output
   bool finished = false;  ///< the output is complete, and was about to be put in its place
   bool operator==(const Checkpoint&) const = default;
 };

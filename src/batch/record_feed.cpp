@@ -64,7 +64,6 @@ bool RecordFeed::cut(RecordJob& job) {
       if (!open(job, *input)) break;
     }
     begin_anew(job.record, input_);
-    job.format = format_;
     Split split = this->split(job.record);
     if (std::holds_alternative<EndOfInput>(split)) {
       splitter_.reset();
@@ -110,8 +109,7 @@ bool RecordFeed::open(RecordJob& job, const Inputs::Next& input) {
     job.fault = RecordFault{name_of(job.record), {}, "cannot be opened: " + *reason};
     return false;
   }
-  format_ = options_.from != nullptr ? options_.from : &format_of(input_);
-  splitter_ = format_->split(std::move(std::get<std::unique_ptr<ByteStream>>(opened)));
+  splitter_ = options_.from.split(std::move(std::get<std::unique_ptr<ByteStream>>(opened)), options_.intake);
   return true;
 }
 

@@ -24,8 +24,9 @@ struct FeedPlace {
 struct FeedOptions {
   std::vector<std::string> inputs;   ///< as for Inputs
   std::vector<std::string> outputs;  ///< as for Inputs
-  const Format* from = nullptr;      ///< null: by each input
-  FeedPlace resume;                  ///< goes on there
+  const Format& from;
+  IntakeOptions intake;
+  FeedPlace resume;  ///< goes on there
 };
 
 /// Not thread-safe. Memory: two records at a time, the second only behind one that was passed over.
@@ -50,7 +51,6 @@ class RecordFeed {
   FeedOptions options_;
   Inputs inputs_;
   std::unique_ptr<Splitter> splitter_;  // of the present input; null between two
-  const Format* format_ = nullptr;
   std::string input_;
   Record ahead_;                      // the record behind one that was passed over
   std::optional<Split> split_ahead_;  // what the splitter said of it; empty while nothing was looked at

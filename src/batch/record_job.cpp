@@ -17,13 +17,22 @@ std::string_view member_of(const Note& note, std::string_view key) {
   return at->json;
 }
 
-void format_note(const Note& note, const BatchWork& work, Answer& answer, std::string& out) {
-  answer.start = out.size();
-  work.to.add(work.report, {note, answer.ledger, work.report.profile == nullptr ? nullptr : &answer.audit}, out);
-  answer.end = out.size();
+void format_note(const Note& note, const BatchWork& work, Answer& answer, RecordJob& job) {
+  const ReportItem item{note, answer.ledger, work.report.profile == nullptr ? nullptr : &answer.audit};
+  answer.start = job.out.size();
+  work.to.add(work.report, item, job.out);
+  answer.end = job.out.size();
+  count(item, job.tally);
 }
 
-Answer answer_to(const Note& note, const BatchWork& work, bool again, ReadingScratch& scratch, std::string& out) {
+/// Why the format of the output cannot hold the note, if it cannot.
+std::optional<RecordFault> refusal_of(const Note& note, const BatchWork& work, const Record& record) {
+  const std::string_view reason = work.to.refusal == nullptr ? std::string_view() : work.to.refusal(note);
+  if (reason.empty()) return std::nullopt;
+  return RecordFault{name_of(record, note.id), record.place, std::string(reason)};
+}
+
+Answer answer_to(const Note& note, const BatchWork& work, RecordJob& job, ReadingScratch& scratch) {
   Answer answer;
   answer.ledger = read_note(work.lexicon, note.text, scratch);
   if (const Profile* profile = work.report.profile) {
@@ -33,9 +42,9 @@ Answer answer_to(const Note& note, const BatchWork& work, bool again, ReadingScr
       answer.patient = member_of(note, "patient");
       answer.print = print_of(note.text, answer.ledger.exam);
     }
-    if (!again) answer.audit = audit(*profile, answer.ledger, work.lexicon.motion_limits(), work.least_certainty);
+    if (!job.again) answer.audit = audit(*profile, answer.ledger, work.lexicon.motion_limits(), work.least_certainty);
   }
-  if (!again) format_note(note, work, answer, out);
+  if (!job.again) format_note(note, work, answer, job);
   return answer;
 }
 
@@ -48,8 +57,13 @@ void decode_all(RecordJob& job, const BatchWork& work, ReadingScratch& scratch) 
     ++job.taken_in;
     if (auto* fault = std::get_if<RecordFault>(&incoming)) {
       job.outcomes.emplace_back(std::move(*fault));
+      continue;
+    }
+    const Note& note = std::get<Note>(incoming);
+    if (auto refusal = refusal_of(note, work, job.record)) {
+      job.outcomes.emplace_back(std::move(*refusal));
     } else {
-      job.outcomes.emplace_back(answer_to(std::get<Note>(incoming), work, job.again, scratch, job.out));
+      job.outcomes.emplace_back(answer_to(note, work, job, scratch));
     }
   }
 }
@@ -60,26 +74,26 @@ void work_on(RecordJob& job, const BatchWork& work, ReadingScratch& scratch) {
   job.taken_in = 0;
   job.outcomes.clear();
   job.out.clear();
+  job.tally = {};
   if (job.strange) return;
   if (job.fault) {
     ++job.taken_in;
     job.outcomes.emplace_back(std::move(*job.fault));
     return;
   }
-  if (job.decoder_format != job.format) {
-    job.decoder = job.format->decoder();
-    job.decoder_format = job.format;
-  }
+  if (!job.decoder) job.decoder = work.from.decoder(work.intake);
   decode_all(job, work, scratch);
   if (job.record.bytes.size() > kKept) scratch = ReadingScratch();
 }
 
 void format_again(RecordJob& job, const BatchWork& work) {
   job.out.clear();
+  job.tally = {};
   job.decoder->open(job.record);
   for (auto& outcome : job.outcomes) {
     const Incoming incoming = job.decoder->next();
-    if (const auto* note = std::get_if<Note>(&incoming)) format_note(*note, work, std::get<Answer>(outcome), job.out);
+    auto* answer = std::get_if<Answer>(&outcome);
+    if (answer != nullptr) format_note(std::get<Note>(incoming), work, *answer, job);
   }
 }
 
@@ -89,7 +103,6 @@ void let_go(RecordJob& job) {
   job.out = std::string();
   job.outcomes = {};
   job.decoder.reset();
-  job.decoder_format = nullptr;
 }
 
 }  // namespace jointledger

@@ -14,17 +14,21 @@
 #include "batch/repeats.h"
 #include "intake/decoder.h"
 #include "intake/format.h"
+#include "intake/intake_options.h"
 #include "intake/record.h"
 #include "ledger/ledger.h"
 #include "lexicon/lexicon.h"
 #include "reading/reader.h"
 #include "report/report.h"
+#include "report/tally.h"
 
 namespace jointledger {
 
 /// What is done with every note of a batch. Borrowed and immutable while the batch runs.
 struct BatchWork {
   const Lexicon& lexicon;
+  const Format& from;
+  const IntakeOptions& intake;
   const ReportFormat& to;
   ReportRun report;              ///< without a profile, notes are read only
   float least_certainty = 0.0F;  ///< as for audit()
@@ -47,7 +51,6 @@ struct Answer {
 /// records, the second by work_on().
 struct RecordJob {
   Record record;
-  const Format* format = nullptr;
   std::optional<RecordFault> fault;       ///< set where there is no record: passed over, or an input not to be opened
   std::optional<PassedOver> passed_over;  ///< where its bytes are then, if they can be had
   std::uint64_t number = 0;               ///< counts the records of the batch from 0
@@ -57,10 +60,10 @@ struct RecordJob {
 
   std::uint64_t taken_in = 0;  ///< notes and faults that the decoder gave
   std::vector<std::variant<Answer, RecordFault>> outcomes;
-  std::string out;  ///< the notes, formatted
+  std::string out;    ///< the notes, formatted
+  ReportTally tally;  ///< of the notes
 
-  std::unique_ptr<Decoder> decoder;  // notes point into it, so it is the job's, not the thread's
-  const Format* decoder_format = nullptr;
+  std::unique_ptr<Decoder> decoder;  // notes point into it, so it is the job's, not the thread's; null before the first
 };
 
 /// Reads, audits and formats the notes of a record. Thread-safe for different jobs and scratches; what it makes depends

@@ -20,6 +20,10 @@ Checkpoint example() {
   checkpoint.output_bytes = 8;
   checkpoint.set_aside_bytes = 9;
   checkpoint.counts = {10, 11, 12, 13, 14, true};
+  checkpoint.tally.notes = 15;
+  checkpoint.tally.score = 16;
+  checkpoint.tally.expectations = {{17, 18}, {19, 20}};
+  checkpoint.tally.last_date = 20'310'304;
   checkpoint.finished = true;
   return checkpoint;
 }

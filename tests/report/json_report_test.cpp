@@ -31,7 +31,7 @@ std::string written(const ReportFormat& format, const Example& example, bool aud
     if (i > 0) out.append(format.between);
     format.add(run, {example.note, example.ledger, audited ? &example.result : nullptr}, out);
   }
-  format.close(run, static_cast<std::size_t>(times), out);
+  format.close(run, tally, out);
   return out;
 }
 
