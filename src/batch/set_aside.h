@@ -4,7 +4,7 @@
 //
 // `line` (from 1; 0 for a whole input) and `offset` (bytes from the start of the input) are of the trouble if that is
 // known, else of the record. A record that is not UTF-8, or too long to be held, has "base64" (RFC 4648, padded)
-// instead of "bytes": so any bytes come back as they were. The line break that ended a record is not part of it.
+// instead of "bytes": so any bytes come back as they were. A line's break is not part of it.
 // "bytes" is null where there is nothing to keep (an input that cannot be opened), where it cannot be had again (a
 // record longer than kLongestRecord from a pipe), and in all lines but the first of a record in which several notes
 // could not be read. These lines hold notes: they belong into the file that the user names for them, and nowhere else.

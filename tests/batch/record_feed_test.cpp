@@ -7,6 +7,8 @@
 namespace jointledger {
 namespace {
 
+const Format& kLines = *format_named("ndjson");
+
 class Feed : public testing::FolderTest {
  protected:
   /// "notes.ndjson:2 {...}" for each record, "again ..." and "strange" as marked; faults with their reason.
@@ -29,7 +31,8 @@ class Feed : public testing::FolderTest {
     return all;
   }
   FeedOptions two_files() {
-    return {{file("a.ndjson", "one\ntwo\n"), file("b.ndjson", "three"), file("c.txt", "four\nfive")}, {}, nullptr, {}};
+    return {
+        {file("a.ndjson", "one\ntwo\n"), file("b.ndjson", "three"), file("c.ndjson", "four\n\n")}, {}, kLines, {}, {}};
   }
   std::vector<std::uint32_t> sums_;
 };
@@ -37,7 +40,7 @@ class Feed : public testing::FolderTest {
 using Strings = std::vector<std::string>;
 
 TEST_F(Feed, CutsEachInputByItsFormat) {
-  EXPECT_EQ(fed(two_files()), (Strings{"0 one", "1 two", "2 three", "3 four\nfive"}));
+  EXPECT_EQ(fed(two_files()), (Strings{"0 one", "1 two", "2 three", "3 four", "4 "}));
   // The checksum is that of the names of the inputs and their records, as lines.
   std::uint32_t sum = 0;
   for (const std::string& line : {path("a.ndjson"), std::string("one"), std::string("two")}) sum = checksum(line, sum);
@@ -49,10 +52,10 @@ TEST_F(Feed, GoesOnWhereARunStood) {
   fed(two_files());
   FeedOptions options = two_files();
   options.resume = {2, sums_[1], 1};
-  EXPECT_EQ(fed(options), (Strings{"again 1 two", "2 three", "3 four\nfive"}));
+  EXPECT_EQ(fed(options), (Strings{"again 1 two", "2 three", "3 four", "4 "}));
   options.resume = {2, sums_[1], 2};
-  EXPECT_EQ(fed(options), (Strings{"2 three", "3 four\nfive"}));
-  options.resume = {4, sums_[3], 4};
+  EXPECT_EQ(fed(options), (Strings{"2 three", "3 four", "4 "}));
+  options.resume = {5, sums_[4], 5};
   EXPECT_EQ(fed(options), Strings{});
 }
 
@@ -61,22 +64,22 @@ TEST_F(Feed, StopsWhereTheInputIsAnother) {
   FeedOptions options = two_files();
   options.resume = {2, sums_[1] + 1, 1};
   EXPECT_EQ(fed(options), (Strings{"again 1 two", "strange"}));
-  options.resume = {5, sums_[3], 5};
+  options.resume = {6, sums_[4], 6};
   EXPECT_EQ(fed(options), Strings{"strange"}) << "it has become shorter";
-  options = two_files();
-  std::swap(options.inputs[0], options.inputs[1]);
-  options.resume = {3, sums_[2], 3};
-  EXPECT_EQ(fed(options), Strings{"strange"}) << "the same records in another order";
+  FeedOptions turned = two_files();
+  std::swap(turned.inputs[0], turned.inputs[1]);
+  turned.resume = {3, sums_[2], 3};
+  EXPECT_EQ(fed(turned), Strings{"strange"}) << "the same records in another order";
 }
 
 TEST_F(Feed, NamesInputsThatCannotBeHad) {
-  const FeedOptions options{{path("gone"), file("a.ndjson", "one"), path("x*")}, {}, nullptr, {}};
+  const FeedOptions options{{path("gone"), file("a.ndjson", "one"), path("x*")}, {}, kLines, {}, {}};
   EXPECT_EQ(fed(options), (Strings{"cannot be opened: No such file or directory", "1 one", "no file matches"}));
 }
 
 TEST_F(Feed, KnowsWhereARecordLiesThatWasPassedOver) {
   const std::string name = file("a.ndjson", "one\n" + std::string(kLongestRecord + 1, 'x') + "\ntwo\n");
-  RecordFeed feed({{name}, {}, nullptr, {}});
+  RecordFeed feed({{name}, {}, kLines, {}, {}});
   RecordJob job;
   ASSERT_TRUE(feed.next(job));
   EXPECT_FALSE(job.passed_over);
