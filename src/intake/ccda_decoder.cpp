@@ -98,9 +98,7 @@ class CcdaDecoder final : public Decoder {
   }
 
   RecordFault fault(const Record& record, std::string reason) const {
-    std::string name = name_of(record);
-    if (!id_.empty()) name.append(" (id ").append(id_).append(")");
-    return {std::move(name), record.place, std::move(reason)};
+    return {name_of(record, id_), record.place, std::move(reason)};
   }
 
   IntakeOptions options_;

@@ -86,9 +86,7 @@ class CsvDecoder final : public Decoder {
   }
 
   static RecordFault fault(const Record& record, std::string reason, std::string_view id = {}) {
-    std::string name = name_of(record);
-    if (!id.empty()) name.append(" (id ").append(id).append(")");
-    return {std::move(name), record.place, std::move(reason)};
+    return {name_of(record, id), record.place, std::move(reason)};
   }
 
   CsvRow row_;

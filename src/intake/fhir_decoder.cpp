@@ -117,9 +117,7 @@ class FhirDecoder final : public Decoder {
   }
 
   RecordFault fault(const FhirResource& resource, std::string_view type, std::string reason) {
-    std::string name = name_of(*record_);
-    if (!id_.empty()) name.append(" (").append(type).append(" ").append(id_).append(")");
-    return {std::move(name), place_of(resource), std::move(reason)};
+    return {name_of(*record_, id_, type), place_of(resource), std::move(reason)};
   }
 
   /// Counts on from the last one, since a Bundle may have many.

@@ -55,7 +55,7 @@ class Inflater final {
       } else if (status != Z_OK && status != Z_BUF_ERROR) {
         return "the gzip data is damaged";
       }
-      if (out_total_ > kGrowthAllowance && out_total_ / kMostGrowth > in_total_) {
+      if (out_total_ > kGrowthAllowance && out_total_ / kMostGrowth > in_total_ - state_.avail_in) {
         return "the gzip data grows more than " + std::to_string(kMostGrowth) + "-fold";
       }
       if (written > 0) return written;

@@ -184,9 +184,7 @@ class Hl7Decoder final : public Decoder {
   }
 
   RecordFault fault(std::string_view id, std::string reason) const {
-    std::string name = name_of(*record_);
-    if (!id.empty()) name.append(" (id ").append(id).append(")");
-    return {std::move(name), record_->place, std::move(reason)};
+    return {name_of(*record_, id), record_->place, std::move(reason)};
   }
 
   const Record* record_ = nullptr;

@@ -167,9 +167,7 @@ class NdjsonDecoder final : public Decoder {
   }
 
   RecordFault fault(const Record& record, std::size_t at, std::string reason) const {
-    std::string name = name_of(record);
-    if (id_ && !id_->empty() && !first_invalid_utf8(*id_)) name.append(" (id ").append(*id_).append(")");
-    return {std::move(name), {record.place.line, record.place.offset + at}, std::move(reason)};
+    return {name_of(record, id_.value_or("")), {record.place.line, record.place.offset + at}, std::move(reason)};
   }
 
   RecordFault not_json(const Record& record, std::size_t at, simdjson::error_code error) const {

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <memory>
 #include <string>
+#include <string_view>
 
 namespace jointledger {
 
@@ -50,6 +51,10 @@ struct RecordFault {
 
 /// The name of a record for a RecordFault: its input, with the line if the input holds several.
 std::string name_of(const Record& record);
+
+/// The same with what identifies the note in it: "notes.ndjson:7 (id FW-12)". An id that is empty, longer than most or
+/// has white space in it is left out: what stands in its place may be a note.
+std::string name_of(const Record& record, std::string_view id, std::string_view kind = "id");
 
 /// The place of byte `at` of a record.
 Place place_in(const Record& record, std::size_t at);
