@@ -25,7 +25,7 @@ struct ReportRun {
   bool colour = false;               ///< the output is a terminal that shows colours; only text cares
   /// The day of the run, YYYY-MM-DD; empty where none was given. Never taken from the clock: the same notes give the
   /// same bytes on any day.
-  std::string_view date;
+  std::string_view date = {};
 };
 
 /// One note and what came of it. Borrows all of it, for the call.

@@ -25,9 +25,9 @@ struct ReportTally {
   std::uint64_t complete = 0;  ///< of those, the ones that lack nothing required
   std::uint64_t gaps = 0;
   std::uint64_t inconsistencies = 0;
-  std::uint64_t score = 0;                     ///< sum of the scores of the notes asked, in ten-thousandths each
-  std::vector<ExpectationTally> expectations;  ///< in the order of the profile's; empty until a note was audited
-  std::uint32_t first_date = 0;                ///< the earliest date of a note as yyyymmdd; 0 where none has one
+  std::uint64_t score = 0;                          ///< sum of the scores of the notes asked, in ten-thousandths each
+  std::vector<ExpectationTally> expectations = {};  ///< in the order of the profile's; empty until a note was audited
+  std::uint32_t first_date = 0;                     ///< the earliest date of a note as yyyymmdd; 0 where none has one
   std::uint32_t last_date = 0;
   bool operator==(const ReportTally&) const = default;
 };
