@@ -13,7 +13,8 @@ constexpr Help kHelp = {
     "Holds the ledger of each note against a profile and prints the gaps: what the\n"
     "profile asks for and the note does not document, why that counts as a gap, the\n"
     "words that came nearest, and a prompt that would close it.\n"
-    "NOTE is a file; without one, or with -, notes come from the standard input.\n"
+    "NOTE is a file, a folder (the files in it and below), or a quoted pattern such\n"
+    "as 'notes/*.txt'; without one, or with -, notes come from the standard input.\n"
     "\n"
     "It audits documentation, not care, and makes no diagnosis: what is not written\n"
     "down may well have been done. A prompt has blanks for what the examiner found\n"
@@ -21,9 +22,11 @@ constexpr Help kHelp = {
     "payer's rules and the judgement of a licensed clinician come first.\n"
     "\n"
     "Exit status: 0 nothing required is missing; 1 something required is missing;\n"
-    "2 bad usage, or some input could not be read (the rest was).\n",
+    "2 bad usage, or some input could not be read (the rest was); 3 the output could\n"
+    "not be written to its end (with --output FILE, --resume goes on with it).\n",
     "  jointledger audit visit.txt --profile complaint\n"
-    "  jointledger audit notes.ndjson --profile screening --to ndjson -o gaps.ndjson\n"
+    "  jointledger audit notes/ --profile screening --to ndjson -o gaps.ndjson\n"
+    "  jointledger audit notes/ --profile screening --to ndjson -o gaps.ndjson --resume\n"
     "  jointledger audit --profile complaint < visit.txt\n"
     "  jointledger audit notes.ndjson --profile screening --certainty 0.8\n"
     "  jointledger audit visit.txt --profile ours --rules ./our-rules\n",
@@ -54,6 +57,8 @@ int audit_command(const Arguments& arguments, Console& console) {
   }
   const auto lexicon = load_lexicon(*values, console);
   if (!lexicon) return kTrouble;
+  run->lexicon_folders = lexicon_folders(*values, console);
+  run->rules_folders = rules_folders(*values, console);
   const auto shelf = load_shelf(*values, lexicon.get(), console);
   if (!shelf) return kTrouble;
   const std::string name = values->count("profile") > 0 ? (*values)["profile"].as<std::string>() : std::string();

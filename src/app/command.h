@@ -14,7 +14,8 @@ namespace jointledger {
 /// Exit statuses. Of several that apply the highest counts.
 inline constexpr int kComplete = 0;  ///< nothing that is required is missing
 inline constexpr int kGaps = 1;      ///< something required is missing
-inline constexpr int kTrouble = 2;   ///< bad usage, or something that could not be read (the rest was), or written
+inline constexpr int kTrouble = 2;   ///< bad usage, or something that could not be read (the rest was)
+inline constexpr int kStopped = 3;   ///< the output could not be written, or not to its end
 
 /// Where a command speaks. Both are the caller's.
 struct Console {
@@ -36,5 +37,6 @@ int audit_command(const Arguments& arguments, Console& console);
 int profiles_command(const Arguments& arguments, Console& console);
 int explain_command(const Arguments& arguments, Console& console);
 int lexicon_command(const Arguments& arguments, Console& console);
+int set_aside_command(const Arguments& arguments, Console& console);
 
 }  // namespace jointledger

@@ -2,202 +2,144 @@
 
 #include <unistd.h>
 
-#include <algorithm>
 #include <cstdlib>
-#include <filesystem>
-#include <memory>
-#include <system_error>
-#include <variant>
+#include <string_view>
+#include <utility>
 
-#include "audit/audit.h"
-#include "batch/repeats.h"
-#include "intake/note_source.h"
-#include "reading/reader.h"
-#include "report/plain_text.h"
+#include "app/batch_run.h"
+#include "app/progress.h"
+#include "app/run_files.h"
+#include "app/run_mark.h"
+#include "batch/ordered.h"
+#include "batch/record_feed.h"
 
 namespace jointledger {
 namespace {
 
-template <class Formats>
-std::vector<std::string_view> names_of(const Formats& formats) {
-  std::vector<std::string_view> names;
-  for (const auto& format : formats) names.push_back(format.name);
-  return names;
-}
+/// Enough to keep every thread busy behind a slow record, in a memory that never grows: more than this many bytes of
+/// notes are not under way at once, unless a single one is longer.
+constexpr std::size_t kJobsPerThread = 16;
+constexpr std::size_t kBytesUnderWay = std::size_t{8} << 20;
 
-/// Says that an option names no format.
-template <class Formats>
-void say_unknown(std::string_view option, std::string_view value, const Formats& known, Console& console) {
-  const std::vector<std::string_view> names = names_of(known);
-  console.log.error("--{}: no format '{}'{} (there are: {})", option, on_one_line(value), did_you_mean(value, names),
-                    listed(names));
+std::string_view variable(const char* name) {
+  const char* value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe): no thread writes the environment
+  return value == nullptr ? "" : value;
 }
 
 bool wants_colour(const Output& out) {
-  const auto variable = [](const char* name) -> std::string_view {
-    const char* value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe): no thread writes the environment
-    return value == nullptr ? "" : value;
-  };
   return out.is_terminal() && variable("NO_COLOR").empty() && variable("TERM") != "dumb";
 }
 
-/// To empty a note before it is read would lose it.
-const std::string* input_that_is(const std::string& output, const std::vector<std::string>& inputs) {
-  const auto found = std::ranges::find_if(inputs, [&](const std::string& input) {
-    std::error_code error;
-    return input != "-" && std::filesystem::equivalent(input, output, error) && !error;
-  });
-  return found == inputs.end() ? nullptr : &*found;
+/// A line for a person, unless the notes go to the same terminal or it cannot rewrite a line.
+ProgressKind progress_kind(const BatchOptions& batch, const Output& out) {
+  if (batch.progress) return *batch.progress;
+  const bool line = ::isatty(STDERR_FILENO) == 1 && !out.is_terminal() && variable("TERM") != "dumb";
+  return line ? ProgressKind::line : ProgressKind::none;
 }
 
-std::string in_words(const RecordFault& fault) {
-  std::string words = fault.record;
-  if (fault.place.line > 0) words.append(", byte ").append(std::to_string(fault.place.offset));
-  return on_one_line(words.append(": ").append(fault.reason));
-}
-
-/// What the source says of a note under that key, as raw JSON; empty where it says nothing.
-std::string_view member_of(const Note& note, std::string_view key) {
-  const auto at = std::ranges::find(note.metadata, key, &Member::key);
-  if (at == note.metadata.end() || at->json == "null" || at->json == "\"\"") return {};
-  return at->json;
-}
-
-/// The line from one input to the output, and what it has seen so far.
-class Line {
- public:
-  Line(const NoteRun& run, const Lexicon& lexicon, const ReportRun& report, Output& out, Console& console)
-      : format_(*run.to),
-        least_certainty_(run.least_certainty),
-        lexicon_(lexicon),
-        report_(report),
-        out_(out),
-        console_(console) {}
-
-  void take(NoteSource& source) {
-    while (true) {
-      const Incoming incoming = source.next();
-      if (std::holds_alternative<EndOfNotes>(incoming)) return;
-      if (const auto* fault = std::get_if<RecordFault>(&incoming)) {
-        ++faults_;
-        console_.log.error(in_words(*fault));
-      } else {
-        put(std::get<Note>(incoming));
-      }
-    }
+/// All that changes the output, but for what is summed up apart.
+std::string options_text(const NoteRun& run, const Profile* profile) {
+  std::string text = "from " + std::string(run.intake.from->name);
+  const IntakeOptions& intake = run.intake.options;
+  for (const std::string* column :
+       {&intake.id_column, &intake.text_column, &intake.author_column, &intake.patient_column, &intake.date_column}) {
+    text.append("\ncolumn ").append(*column);
   }
+  for (const std::string& section : intake.sections) text.append("\nsection ").append(section);
+  text.append("\nto ").append(run.to->name);
+  text.append("\nprofile ").append(profile != nullptr ? profile->name : "");
+  text.append("\ncertainty ").append(std::to_string(run.least_certainty));
+  text.append("\ndate ").append(run.date);
+  text.append("\nset aside ").append(run.batch.set_aside);
+  return text;
+}
 
-  std::size_t notes() const { return notes_; }
-  std::size_t faults() const { return faults_; }
-  bool lacks_required() const { return lacks_required_; }
+int status_of(const BatchCounts& counts) {
+  if (counts.set_aside > 0) return kTrouble;
+  return counts.lacks_required ? kGaps : kComplete;
+}
 
- private:
-  void put(const Note& note) {
-    if (notes_++ > 0) out_.write(format_.between);
-    const Ledger ledger = read_note(lexicon_, note.text, scratch_);
-    if (report_.profile == nullptr) {
-      format_.add(report_, {note, ledger, nullptr}, out_.buffer());
-    } else {
-      Audit result = audit(*report_.profile, ledger, lexicon_.motion_limits(), least_certainty_);
-      if (!report_.profile->checks_off.contains(Check::copied_exam)) {
-        const auto repeat = repeats_.add(note.id, member_of(note, "author"), member_of(note, "patient"),
-                                         print_of(note.text, ledger.exam));
-        if (repeat) result.inconsistencies.push_back(copied_exam(ledger.exam, repeat->note, repeat->share));
-      }
-      lacks_required_ = lacks_required_ || result.lacks_required();
-      format_.add(report_, {note, ledger, &result}, out_.buffer());
-    }
-    out_.settle();
+/// The closing words. A single note that was read speaks for itself.
+int sum_up(const BatchCounts& counts, bool audits, Console& console) {
+  if (counts.read != counts.answered + counts.set_aside) {
+    console.log.critical("{}: notes were lost, which should not happen", summary_of(counts, audits));
+    return kStopped;
   }
+  if (counts.set_aside > 0) {
+    console.log.warn(summary_of(counts, audits));
+  } else if (counts.read > 1) {
+    console.log.info(summary_of(counts, audits));
+  } else if (counts.read == 0) {
+    console.log.warn("no notes in the input");
+  }
+  return status_of(counts);
+}
 
-  const ReportFormat& format_;
-  float least_certainty_;
-  RepeatFinder repeats_;
-  const Lexicon& lexicon_;
-  const ReportRun& report_;
-  Output& out_;
-  Console& console_;
-  ReadingScratch scratch_;
-  std::size_t notes_ = 0;
-  std::size_t faults_ = 0;
-  bool lacks_required_ = false;
-};
+/// The run cannot go on. Ends the program where it stands: a thread may be waiting for a line of the standard input
+/// that never comes, and there is no way to wake it.
+[[noreturn]] void end_early(const BatchRun& batch, bool resumable, Progress& progress, Console& console) {
+  const BatchRun::Trouble& trouble = *batch.trouble();
+  const int status = trouble.of_files ? kStopped : kTrouble;
+  progress.finish(batch.counts(), status);
+  console.log.error(
+      "{}{}", trouble.message,
+      trouble.of_files && resumable ? "; once that is mended, the same command with --resume goes on" : "");
+  std::_Exit(status);
+}
+
+int run_batch(const NoteRun& run, const BatchWork& work, const RunPaths& paths, const std::optional<Checkpoint>& place,
+              const Checkpoint& start, RunFiles& files, Console& console) {
+  const bool audits = work.report.profile != nullptr;
+  const bool resumable = !paths.checkpoint.empty();
+  const ProgressKind kind = progress_kind(run.batch, files.out->out());
+  Progress progress(kind, audits, start.counts, kind == ProgressKind::none ? 0 : bytes_in(run.inputs, paths.written));
+  BatchRun batch(work, {*files.out, files.set_aside.get(), paths.checkpoint, run.batch.checkpoint}, start, progress,
+                 console.log);
+  if (!place) batch.open();
+
+  RecordFeed feed(
+      {run.inputs, paths.written, work.from, work.intake, {start.records, start.input_sum, start.remembered_from}});
+  std::vector<ReadingScratch> scratch(run.batch.threads);
+  OrderedLine<RecordJob> line({run.batch.threads, run.batch.threads * kJobsPerThread, kBytesUnderWay});
+  const auto or_end = [&](bool good) {
+    if (!good) end_early(batch, resumable, progress, console);
+    return good;
+  };
+  line.run([&](RecordJob& job) { return feed.next(job); }, [](const RecordJob& job) { return job.record.bytes.size(); },
+           [&](RecordJob& job, std::size_t thread) { work_on(job, work, scratch[thread]); },
+           [&](RecordJob& job) { return or_end(batch.take(job)); }, [&] { return or_end(batch.idle()); });
+  or_end(batch.close());
+  progress.finish(batch.counts(), status_of(batch.counts()));
+  return sum_up(batch.counts(), audits, console);
+}
 
 }  // namespace
 
-void add_note_options(po::options_description& options) {
-  options.add_options()("from", po::value<std::string>()->value_name("FORMAT"),
-                        "format of the notes: text (a file is a note) or ndjson (a line is a note, "
-                        "{\"id\", \"text\", ...}); by default a file named .ndjson is ndjson, all else text");
-  options.add_options()("to", po::value<std::string>()->value_name("FORMAT"),
-                        "format of the output: text (the default), json or ndjson");
-  options.add_options()("output,o", po::value<std::string>()->value_name("FILE"),
-                        "write there instead of to the standard output");
-}
-
-std::optional<NoteRun> note_run_of(const po::variables_map& options, Console& console) {
-  NoteRun run;
-  run.inputs = values_of(options, "note");
-  if (run.inputs.empty()) run.inputs.emplace_back("-");
-  if (options.count("from") > 0) {
-    const auto& value = options["from"].as<std::string>();
-    run.from = format_named(value);
-    if (run.from == nullptr) {
-      say_unknown("from", value, formats(), console);
-      return std::nullopt;
-    }
-  }
-  run.to = &report_formats().front();
-  if (options.count("to") > 0) {
-    const auto& value = options["to"].as<std::string>();
-    run.to = report_format_named(value);
-    if (run.to == nullptr) {
-      say_unknown("to", value, report_formats(), console);
-      return std::nullopt;
-    }
-  }
-  if (options.count("output") > 0) {
-    run.output = options["output"].as<std::string>();
-    if (const std::string* input = input_that_is(run.output, run.inputs)) {
-      console.log.error("--output: {} is one of the notes", *input);
-      return std::nullopt;
-    }
-  }
-  return run;
-}
-
 int run_notes(const NoteRun& run, const Lexicon& lexicon, const Profile* profile, Console& console) {
-  std::unique_ptr<Output> file;
-  if (!run.output.empty()) {
-    std::string reason;
-    file = Output::open(run.output, reason);
-    if (!file) {
-      console.log.error("cannot write {}: {}", run.output, reason);
-      return kTrouble;
+  if (run.to->audits_only && profile == nullptr) {
+    console.log.error("--to {} is for audits: jointledger audit --to {}", run.to->name, run.to->name);
+    return kTrouble;
+  }
+  const RunPaths paths = paths_of(run);
+  Checkpoint start;
+  if (!paths.checkpoint.empty()) {
+    start.run = mark_of(options_text(run, profile), run.inputs, run.lexicon_folders, run.rules_folders);
+  }
+  std::optional<Checkpoint> place;
+  if (run.batch.resume) {
+    if (!find_place(paths, start.run, place, console)) return kTrouble;
+    if (place && place->finished) {
+      return complete(run, paths, console) ? sum_up(place->counts, profile != nullptr, console) : kStopped;
     }
   }
-  Output& out = file ? *file : console.out;
-  const ReportRun report{.profile = profile, .colour = wants_colour(out)};
-  Line line(run, lexicon, report, out, console);
-
-  run.to->open(report, out.buffer());
+  auto files = open_files(run, paths, place, console);
+  if (!files) return kTrouble;
   for (const std::string& input : run.inputs) {
     if (input == "-" && ::isatty(STDIN_FILENO) == 1) console.log.info("reading the standard input; end it with Ctrl-D");
-    NoteSource source(input, run.from != nullptr ? *run.from : format_of(input));
-    line.take(source);
   }
-  run.to->close(report, line.notes(), out.buffer());
-
-  if (const auto failure = out.finish()) {
-    console.log.error("cannot write the output: {}", *failure);
-    return kTrouble;
-  }
-  if (line.faults() > 0) {
-    console.log.error("{} set aside, {} read", line.faults(), line.notes());
-    return kTrouble;
-  }
-  if (line.notes() == 0) console.log.warn("no notes in the input");
-  return line.lacks_required() ? kGaps : kComplete;
+  const ReportRun report{.profile = profile, .colour = wants_colour(files->out->out()), .date = run.date};
+  const BatchWork work{lexicon, *run.intake.from, run.intake.options, *run.to, report, run.least_certainty};
+  return run_batch(run, work, paths, place, place.value_or(start), *files, console);
 }
 
 }  // namespace jointledger

@@ -1,6 +1,7 @@
 #include "app/output.h"
 
 #include <fcntl.h>
+#include <poll.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -23,22 +24,31 @@ bool is_regular_file(int descriptor) {
 
 Output::Output() : Output(STDOUT_FILENO) {}
 
-Output::Output(int descriptor) : descriptor_(descriptor), eager_(!is_regular_file(descriptor)) {}
+Output::Output(int descriptor, std::uint64_t before)
+    : descriptor_(descriptor), eager_(!is_regular_file(descriptor)), passed_on_(before) {}
 
 Output::~Output() {
   flush();
-  if (descriptor_ != STDOUT_FILENO) ::close(descriptor_);
+  if (owned_) ::close(descriptor_);
 }
 
-std::unique_ptr<Output> Output::open(const std::string& path, std::string& reason) {
-  const int descriptor = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
-  if (descriptor >= 0) return std::unique_ptr<Output>(new Output(descriptor));
-  reason = reason_of(errno);
-  return nullptr;
+std::unique_ptr<Output> Output::open(const std::string& path, mode_t mode, std::string& reason) {
+  const int descriptor = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, mode);
+  if (descriptor < 0) {
+    reason = reason_of(errno);
+    return nullptr;
+  }
+  auto output = std::make_unique<Output>(descriptor);
+  output->owned_ = true;
+  return output;
 }
 
 void Output::settle() {
-  if (eager_ || buffer_.size() >= kEnough) flush();
+  if (buffer_.size() >= kEnough) flush();
+}
+
+void Output::idle() {
+  if (eager_) flush();
 }
 
 std::optional<std::string> Output::finish() {
@@ -54,6 +64,11 @@ void Output::flush() {
     const ssize_t count = ::write(descriptor_, rest.data(), rest.size());
     if (count >= 0) {
       rest.remove_prefix(static_cast<std::size_t>(count));
+      passed_on_ += static_cast<std::uint64_t>(count);
+    } else if (errno == EAGAIN) {
+      // Whoever opened the pipe may have asked not to be kept waiting; here waiting is what is wanted.
+      pollfd room = {descriptor_, POLLOUT, 0};
+      ::poll(&room, 1, -1);
     } else if (errno != EINTR) {
       failure_ = reason_of(errno);
     }

@@ -11,12 +11,13 @@ constexpr Help kHelp = {
     "[NOTE...]",
     "Prints the ledger of each note: which regions were examined, on which side, by\n"
     "which component, with what outcome, and the words of the note that say so.\n"
-    "NOTE is a file; without one, or with -, notes come from the standard input.\n"
+    "NOTE is a file, a folder (the files in it and below), or a quoted pattern such\n"
+    "as 'notes/*.txt'; without one, or with -, notes come from the standard input.\n"
     "It records what is written and makes no diagnosis. Check what matters against\n"
     "the note.\n"
     "\n"
     "Exit status: 0 all notes were read; 2 bad usage, or some input could not be\n"
-    "read (the rest was).\n",
+    "read (the rest was); 3 the output could not be written to its end.\n",
     "  jointledger read visit.txt\n"
     "  jointledger read --to ndjson notes.ndjson > ledgers.ndjson\n"
     "  cat visit.txt | jointledger read\n",
@@ -31,10 +32,11 @@ int read_command(const Arguments& arguments, Console& console) {
   int status = kComplete;
   const auto values = read_options(arguments, options, "note", kHelp, console, status);
   if (!values) return status;
-  const auto run = note_run_of(*values, console);
+  auto run = note_run_of(*values, console);
   if (!run) return kTrouble;
   const auto lexicon = load_lexicon(*values, console);
   if (!lexicon) return kTrouble;
+  run->lexicon_folders = lexicon_folders(*values, console);
   return run_notes(*run, *lexicon, nullptr, console);
 }
 

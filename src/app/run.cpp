@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <csignal>
 #include <exception>
 #include <memory>
 #include <new>
@@ -16,12 +17,13 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array<Command, 5> kCommands = {{
+constexpr std::array<Command, 6> kCommands = {{
     {"read", "print the ledger of notes: what was examined, and the words that say so", read_command},
     {"audit", "hold notes against a profile and print what the documentation lacks", audit_command},
     {"profiles", "list the profiles, or check a profile file", profiles_command},
     {"explain", "say what an expectation asks for, why, and its source", explain_command},
     {"lexicon", "check the word tables", lexicon_command},
+    {"set-aside", "print records that were set aside as they came in", set_aside_command},
 }};
 
 constexpr std::string_view kAbout =
@@ -49,7 +51,7 @@ void append_help(std::string& out) {
       "\nOptions:\n  -h, --help  show this help; after a command, that command's\n  --version   show the version\n");
   out.append(
       "\nExit status: 0 nothing required is missing, 1 something required is missing,\n"
-      "2 bad usage or input that could not be read.\n"
+      "2 bad usage or input that could not be read, 3 output that could not be written.\n"
       "\nThe folder that JOINTLEDGER_DATA names, if it is set, holds the lexicon and the\n"
       "rules; without it, those that came with the program are used.\n");
   out.append("\nExamples:\n").append(kExamples);
@@ -57,7 +59,8 @@ void append_help(std::string& out) {
 
 int dispatch(const Arguments& arguments, Console& console) {
   if (arguments.empty()) {
-    console.log.error("which command? There are: read, audit, profiles, explain, lexicon; see: jointledger --help");
+    console.log.error(
+        "which command? There are: read, audit, profiles, explain, lexicon, set-aside; see: jointledger --help");
     return kTrouble;
   }
   const std::string& first = arguments.front();
@@ -84,6 +87,8 @@ int run(const Arguments& arguments) noexcept {
   try {
     spdlog::logger log("jointledger", std::make_shared<spdlog::sinks::stderr_sink_st>());
     log.set_pattern("%n: %l: %v");
+    // A pipe that nobody reads any more is an error to be named, not a reason to vanish.
+    ::signal(SIGPIPE, SIG_IGN);
     Output out;
     Console console{out, log};
     int status = kTrouble;
@@ -95,9 +100,9 @@ int run(const Arguments& arguments) noexcept {
       // Its message could quote anything.
       log.critical("stopped by an error that should not happen");
     }
-    if (const auto failure = out.finish()) {
+    if (const auto failure = out.finish(); failure && status != kStopped) {
       log.error("cannot write the output: {}", *failure);
-      return kTrouble;
+      return kStopped;
     }
     return status;
   } catch (...) {

@@ -157,9 +157,9 @@ std::optional<Repeat> RepeatFinder::best_of(const Kept& note) const {
 }
 
 std::optional<Repeat> RepeatFinder::add(std::string_view id, std::string_view author, std::string_view patient,
-                                        ExamPrint print) {
+                                        ExamPrint print, std::uint64_t record) {
   if (print.distinct < kShortest || (author.empty() && patient.empty())) return std::nullopt;
-  Kept note{std::string(id), std::string(author), std::string(patient), std::move(print), count_};
+  Kept note{std::string(id), std::string(author), std::string(patient), std::move(print), count_, record};
   std::optional<Repeat> found = best_of(note);
   const std::size_t slot = count_ % capacity_;
   if (slot < ring_.size()) {
@@ -176,6 +176,11 @@ std::optional<Repeat> RepeatFinder::add(std::string_view id, std::string_view au
   }
   ++count_;
   return found;
+}
+
+std::optional<std::uint64_t> RepeatFinder::oldest_record() const {
+  if (ring_.empty()) return std::nullopt;
+  return ring_[count_ <= capacity_ ? 0 : count_ % capacity_].record;
 }
 
 }  // namespace jointledger

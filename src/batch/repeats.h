@@ -60,7 +60,13 @@ class RepeatFinder {
   /// Takes the next note, and says which earlier note of the same author or the same patient its exam repeats: of
   /// several the one that holds most of it, of those the latest. `author` and `patient` are compared byte by byte,
   /// empty where they are not known.
-  std::optional<Repeat> add(std::string_view id, std::string_view author, std::string_view patient, ExamPrint print);
+  /// `record` is where the note came from, for oldest_record().
+  std::optional<Repeat> add(std::string_view id, std::string_view author, std::string_view patient, ExamPrint print,
+                            std::uint64_t record = 0);
+
+  /// The record of the oldest note that is remembered. One that is shown all notes from that record on knows as much.
+  /// Nothing while no note is remembered.
+  std::optional<std::uint64_t> oldest_record() const;
 
  private:
   struct Kept {
@@ -69,6 +75,7 @@ class RepeatFinder {
     std::string patient;
     ExamPrint print;
     std::uint64_t number = 0;  // counts the notes
+    std::uint64_t record = 0;
   };
 
   std::optional<Repeat> best_of(const Kept& note) const;

@@ -6,6 +6,8 @@
 #include <cerrno>
 #include <system_error>
 
+#include "intake/gzip_stream.h"
+
 namespace jointledger {
 namespace {
 
@@ -34,10 +36,10 @@ class DescriptorStream final : public ByteStream {
 }  // namespace
 
 std::variant<std::unique_ptr<ByteStream>, std::string> open_bytes(const std::string& path) {
-  if (path == "-") return std::make_unique<DescriptorStream>(STDIN_FILENO);
+  if (path == "-") return without_gzip(std::make_unique<DescriptorStream>(STDIN_FILENO));
   const int descriptor = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
   if (descriptor < 0) return reason_of(errno);
-  return std::make_unique<DescriptorStream>(descriptor);
+  return without_gzip(std::make_unique<DescriptorStream>(descriptor));
 }
 
 }  // namespace jointledger

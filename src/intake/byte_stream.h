@@ -1,4 +1,4 @@
-// Bytes from somewhere: a file, the standard input, later a decompressor around another stream.
+// Bytes from somewhere: a file, the standard input, a decompressor around another stream.
 #pragma once
 
 #include <cstddef>
@@ -22,7 +22,7 @@ class ByteStream {
   virtual std::variant<std::size_t, std::string> read(std::span<char> out) = 0;
 };
 
-/// Opens the file at `path`, or the standard input if that is "-". Or says why it cannot be opened.
+/// Opens the file at `path`, or the standard input if that is "-"; gzip is taken off. Or says why it cannot be opened.
 std::variant<std::unique_ptr<ByteStream>, std::string> open_bytes(const std::string& path);
 
 }  // namespace jointledger

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "intake/json_words.h"
 #include "intake/note_text.h"
 #include "text/utf8.h"
 
@@ -16,41 +17,13 @@ namespace ondemand = simdjson::ondemand;
 
 static_assert(kRecordPadding >= simdjson::SIMDJSON_PADDING);
 
-/// Nothing that is known of a note is nested deeper; a line that is means harm.
-constexpr int kDeepest = 100;
-
 constexpr std::string_view kWhiteSpace = " \t\r\n";
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
-/// What is wrong with a line, in words that quote nothing of it.
-std::string_view words_for(simdjson::error_code error) {
-  switch (error) {
-    case simdjson::UNCLOSED_STRING:
-      return "a string is not closed";
-    case simdjson::UNESCAPED_CHARS:
-      return "a control character stands in a string";
-    case simdjson::STRING_ERROR:
-      return "a string has a bad escape";
-    case simdjson::NUMBER_ERROR:
-      return "a number is malformed or out of range";
-    case simdjson::DEPTH_ERROR:
-      return "it is nested too deeply";
-    case simdjson::INCOMPLETE_ARRAY_OR_OBJECT:
-      return "it ends before its braces close";
-    case simdjson::INCORRECT_TYPE:
-    case simdjson::T_ATOM_ERROR:
-    case simdjson::F_ATOM_ERROR:
-    case simdjson::N_ATOM_ERROR:
-      return "a value is malformed";
-    default:
-      return "a comma, colon, brace or value is missing or misplaced";
-  }
-}
-
 /// Reads a value to its end. simdjson checks what it is asked for and no more, so everything is asked for: what is
 /// carried through must be JSON, or the output would not be. `depth` bounds the recursion.
-simdjson::error_code check(ondemand::value value, int depth) {
-  if (depth > kDeepest) return simdjson::DEPTH_ERROR;
+simdjson::error_code check(ondemand::value value, std::size_t depth) {
+  if (depth > kDeepestJson) return simdjson::DEPTH_ERROR;
   ondemand::json_type type{};
   if (const auto error = value.type().get(type)) return error;
   switch (type) {
@@ -194,9 +167,7 @@ class NdjsonDecoder final : public Decoder {
   }
 
   RecordFault fault(const Record& record, std::size_t at, std::string reason) const {
-    std::string name = name_of(record);
-    if (id_ && !id_->empty() && !first_invalid_utf8(*id_)) name.append(" (id ").append(*id_).append(")");
-    return {std::move(name), {record.place.line, record.place.offset + at}, std::move(reason)};
+    return {name_of(record, id_.value_or("")), {record.place.line, record.place.offset + at}, std::move(reason)};
   }
 
   RecordFault not_json(const Record& record, std::size_t at, simdjson::error_code error) const {

@@ -4,18 +4,20 @@
 
 namespace jointledger {
 
-NoteSource::NoteSource(std::string input, const Format& format) : decoder_(format.decoder()) {
+NoteSource::NoteSource(std::string input, const Format& format, const IntakeOptions& options)
+    : decoder_(format.decoder(options)) {
   record_.input = std::move(input);
   auto opened = open_bytes(record_.input);
   if (auto* reason = std::get_if<std::string>(&opened)) {
     unopened_ = "cannot be opened: " + *reason;
   } else {
-    splitter_ = format.split(std::move(std::get<std::unique_ptr<ByteStream>>(opened)));
+    splitter_ = format.split(std::move(std::get<std::unique_ptr<ByteStream>>(opened)), options);
   }
 }
 
-NoteSource::NoteSource(std::string input, const Format& format, std::unique_ptr<ByteStream> bytes)
-    : splitter_(format.split(std::move(bytes))), decoder_(format.decoder()) {
+NoteSource::NoteSource(std::string input, const Format& format, std::unique_ptr<ByteStream> bytes,
+                       const IntakeOptions& options)
+    : splitter_(format.split(std::move(bytes), options)), decoder_(format.decoder(options)) {
   record_.input = std::move(input);
 }
 

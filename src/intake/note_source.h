@@ -13,9 +13,10 @@ namespace jointledger {
 class NoteSource {
  public:
   /// `input` is a path, or "-" for the standard input. An input that cannot be opened is its only fault.
-  NoteSource(std::string input, const Format& format);
+  NoteSource(std::string input, const Format& format, const IntakeOptions& options = {});
   /// The same of bytes that are already open; `input` is what to call them.
-  NoteSource(std::string input, const Format& format, std::unique_ptr<ByteStream> bytes);
+  NoteSource(std::string input, const Format& format, std::unique_ptr<ByteStream> bytes,
+             const IntakeOptions& options = {});
 
   /// The next note, which holds until the next call; or a fault, after which the rest is still read; or the end.
   Incoming next();

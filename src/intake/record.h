@@ -5,7 +5,9 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <string>
+#include <string_view>
 
 namespace jointledger {
 
@@ -22,12 +24,22 @@ inline constexpr std::size_t kLongestRecord = std::size_t{64} << 20;  // 64 MiB
 /// Decoders may read (never write) this many bytes past the end of a record; what stands there is of no account.
 inline constexpr std::size_t kRecordPadding = 64;
 
+struct Format;
+
+/// What a splitter learnt at the head of an input and every record of it needs. Immutable, shared by the records.
+struct InputHead {
+  const Format* format = nullptr;  ///< what the input was recognised as; null where nothing had to be recognised
+  std::string columns;             ///< of a table: its header row as it came in, without byte order mark; else empty
+  char separator = ',';            ///< of a table: what stands between its fields
+};
+
 /// Owns its bytes. Used again for the next record, it stops allocating.
 struct Record {
   std::string input;  ///< the name of the input: a path, or "-"
   Place place;        ///< of its first byte
   /// As they came in, without the line break that ends them. Its capacity exceeds its size by kRecordPadding.
   std::string bytes;
+  std::shared_ptr<const InputHead> head;  ///< null where the format needs none
 };
 
 /// Why a record (or a whole input) could not be read. Never holds text of the note.
@@ -39,6 +51,10 @@ struct RecordFault {
 
 /// The name of a record for a RecordFault: its input, with the line if the input holds several.
 std::string name_of(const Record& record);
+
+/// The same with what identifies the note in it: "notes.ndjson:7 (id FW-12)". An id that is empty, longer than most or
+/// has white space in it is left out: what stands in its place may be a note.
+std::string name_of(const Record& record, std::string_view id, std::string_view kind = "id");
 
 /// The place of byte `at` of a record.
 Place place_in(const Record& record, std::size_t at);

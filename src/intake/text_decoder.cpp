@@ -17,6 +17,8 @@ class TextDecoder final : public Decoder {
     const Record& record = *std::exchange(record_, nullptr);
     // The path becomes the id, and ids are text.
     if (first_invalid_utf8(record.input)) return RecordFault{"a file", record.place, "its name is not UTF-8"};
+    if (record.bytes.starts_with("{\\rtf"))
+      return RecordFault{name_of(record), record.place, "it is RTF, which is not read"};
     if (auto fault = fault_in_text(record.bytes)) {
       return RecordFault{name_of(record), place_in(record, fault->at), std::move(fault->reason)};
     }

@@ -5,134 +5,20 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <cmath>
 #include <utility>
 
-#include "report/grade_text.h"
+#include "report/json_values.h"
 #include "report/notice.h"
 
 namespace jointledger {
 namespace {
 
 using namespace std::string_view_literals;
-
-/// A rapidjson output stream that appends to a string.
-struct StringSink {
-  using Ch = char;
-  std::string& out;
-  void Put(char c) { out.push_back(c); }
-  void Flush() {}
-};
+using namespace json_values;
 
 /// Its keys as well as some of a note's own could stand in an object; then these stay.
 constexpr std::array kOwnKeys = {"id"sv,  "entries"sv, "complaints"sv, "profile"sv, "score"sv,           "applicable"sv,
                                  "met"sv, "gaps"sv,    "credits"sv,    "notice"sv,  "inconsistencies"sv, "doubtful"sv};
-
-template <class Writer>
-void string(Writer& w, std::string_view text) {
-  w.String(text.data(), static_cast<rapidjson::SizeType>(text.size()));
-}
-
-template <class Writer>
-void key(Writer& w, std::string_view text) {
-  w.Key(text.data(), static_cast<rapidjson::SizeType>(text.size()));
-}
-
-template <class Writer>
-void raw(Writer& w, std::string_view json, rapidjson::Type type) {
-  w.RawValue(json.data(), json.size(), type);
-}
-
-template <class Writer>
-void member(Writer& w, std::string_view name, std::string_view value) {
-  key(w, name);
-  string(w, value);
-}
-
-/// A share, in the fewest digits that tell it apart at `decimals` places.
-template <class Writer>
-void share(Writer& w, std::string_view name, double value, int decimals) {
-  key(w, name);
-  const double scale = std::pow(10.0, decimals);
-  w.Double(std::round(value * scale) / scale);
-}
-
-/// A span on one line, indented output or not: a page of braces would hide the words around it.
-template <class Writer>
-void span(Writer& w, Span span) {
-  constexpr std::string_view kStart = R"({"start":)";
-  constexpr std::string_view kEnd = R"(,"end":)";
-  constexpr std::size_t kDigits = 10;  // of the largest offset
-  std::array<char, kStart.size() + kEnd.size() + 2 * kDigits + 1> text;
-  char* const limit = text.data() + text.size() - 1;
-  char* at = std::ranges::copy(kStart, text.data()).out;
-  at = std::to_chars(at, limit, span.start).ptr;
-  at = std::ranges::copy(kEnd, at).out;
-  at = std::to_chars(at, limit, span.end).ptr;
-  *at++ = '}';
-  raw(w, {text.data(), static_cast<std::size_t>(at - text.data())}, rapidjson::kObjectType);
-}
-
-template <class Writer, class Spans>
-void spans(Writer& w, std::string_view name, const Spans& list) {
-  key(w, name);
-  w.StartArray();
-  for (const Span& s : list) span(w, s);
-  w.EndArray();
-}
-
-template <class Writer, class List>
-void names(Writer& w, std::string_view label, const List& list) {
-  if (list.empty()) return;
-  key(w, label);
-  w.StartArray();
-  for (const std::string_view s : list) string(w, s);
-  w.EndArray();
-}
-
-template <class Writer>
-void motions(Writer& w, MotionSet set) {
-  if (set.empty()) return;
-  key(w, "motions");
-  w.StartArray();
-  for (std::size_t i = 0; i < kMotionCount; ++i) {
-    if (const auto motion = static_cast<Motion>(i); set.contains(motion)) string(w, name(motion));
-  }
-  w.EndArray();
-}
-
-template <class Writer>
-void degrees(Writer& w, const Degrees& d) {
-  w.StartObject();
-  if (d.motion) member(w, "motion", name(*d.motion));
-  member(w, "side", name(d.side));
-  if (d.from) {
-    key(w, "from");
-    w.Int(*d.from);
-  }
-  key(w, "to");
-  w.Int(d.to);
-  if (d.lacking) {
-    key(w, "lacking");
-    w.Bool(true);
-  }
-  key(w, "evidence");
-  span(w, d.evidence);
-  w.EndObject();
-}
-
-template <class Writer>
-void grade(Writer& w, const Grade& g) {
-  w.StartObject();
-  member(w, "value", grade_text(g));
-  key(w, "scale");
-  w.Int(g.scale);
-  member(w, "side", name(g.side));
-  key(w, "evidence");
-  span(w, g.evidence);
-  w.EndObject();
-}
 
 template <class Writer>
 void entry(Writer& w, const Entry& e) {
@@ -141,23 +27,30 @@ void entry(Writer& w, const Entry& e) {
   member(w, "component", name(e.component));
   member(w, "side", name(e.side));
   member(w, "outcome", name(e.outcome));
-  motions(w, e.motions);
+  if (!e.motions.empty()) {
+    key(w, "motions");
+    motions(w, e.motions);
+  }
   if (!e.degrees.empty()) {
     key(w, "degrees");
-    w.StartArray();
-    for (const Degrees& d : e.degrees) degrees(w, d);
-    w.EndArray();
+    array(w, e.degrees, degrees<Writer>);
   }
   if (!e.grades.empty()) {
     key(w, "grade");
-    w.StartArray();
-    for (const Grade& g : e.grades) grade(w, g);
-    w.EndArray();
+    array(w, e.grades, grade<Writer>);
   }
-  names(w, "structures", e.structures);
-  names(w, "tests", e.tests);
-  share(w, "certainty", static_cast<double>(e.certainty), 3);
-  spans(w, "evidence", e.evidence);
+  if (!e.structures.empty()) {
+    key(w, "structures");
+    strings(w, e.structures);
+  }
+  if (!e.tests.empty()) {
+    key(w, "tests");
+    strings(w, e.tests);
+  }
+  key(w, "certainty");
+  share(w, static_cast<double>(e.certainty), kCertaintyDecimals);
+  key(w, "evidence");
+  spans(w, e.evidence);
   w.EndObject();
 }
 
@@ -181,14 +74,20 @@ void gap(Writer& w, const Gap& g) {
   member(w, "region", name(g.region));
   member(w, "side", name(g.side));
   key(w, "components");
-  w.StartArray();
-  for (const Component c : g.components) string(w, name(c));
-  w.EndArray();
-  motions(w, g.motions);
-  names(w, "structures", g.structures);
+  names(w, g.components);
+  if (!g.motions.empty()) {
+    key(w, "motions");
+    motions(w, g.motions);
+  }
+  if (!g.structures.empty()) {
+    key(w, "structures");
+    strings(w, g.structures);
+  }
   member(w, "reason", name(g.reason));
-  spans(w, "nearest", g.nearest);
-  share(w, "credit", g.credit, 4);
+  key(w, "nearest");
+  spans(w, g.nearest);
+  key(w, "credit");
+  share(w, g.credit, kCreditDecimals);
   member(w, "prompt", g.prompt);
   w.EndObject();
 }
@@ -206,7 +105,8 @@ void credit(Writer& w, const Credit& c, const Ledger& ledger) {
   std::ranges::sort(evidence, {}, [](const Span& s) { return std::pair(s.start, s.end); });
   // Entries share words: one label, several findings.
   evidence.erase(std::unique(evidence.begin(), evidence.end()), evidence.end());
-  spans(w, "evidence", evidence);
+  key(w, "evidence");
+  spans(w, evidence);
   w.EndObject();
 }
 
@@ -217,12 +117,15 @@ void inconsistency(Writer& w, const Inconsistency& i) {
   member(w, "region", name(i.region));
   member(w, "side", name(i.side));
   if (i.component) member(w, "component", name(*i.component));
-  spans(w, "first", i.first);
-  spans(w, "second", i.second);
+  key(w, "first");
+  spans(w, i.first);
+  key(w, "second");
+  spans(w, i.second);
   member(w, "message", i.message);
   if (i.check == Check::copied_exam) {
     member(w, "other_note", i.other_note);
-    share(w, "share", i.share, 2);
+    key(w, "share");
+    share(w, i.share, 2);
   }
   w.EndObject();
 }
@@ -235,45 +138,34 @@ void id_and_metadata(Writer& w, const Note& note) {
   } else {
     string(w, note.id);
   }
-  for (const Member& m : note.metadata) {
-    if (std::ranges::find(kOwnKeys, m.key) != kOwnKeys.end()) continue;
-    key(w, m.key);
-    raw(w, m.json, rapidjson::kObjectType);
-  }
+  metadata_members(w, note, [](std::string_view k) { return std::ranges::find(kOwnKeys, k) != kOwnKeys.end(); });
 }
 
 template <class Writer>
 void ledger_members(Writer& w, const Ledger& ledger) {
   key(w, "entries");
-  w.StartArray();
-  for (const Entry& e : ledger.entries) entry(w, e);
-  w.EndArray();
+  array(w, ledger.entries, entry<Writer>);
   key(w, "complaints");
-  w.StartArray();
-  for (const Complaint& c : ledger.complaints) complaint(w, c);
-  w.EndArray();
+  array(w, ledger.complaints, complaint<Writer>);
 }
 
 template <class Writer>
 void audit_members(Writer& w, const Ledger& ledger, const Audit& audit) {
   member(w, "profile", audit.profile->name);
-  share(w, "score", audit.score, 4);
+  key(w, "score");
+  share(w, audit.score, kCreditDecimals);
   key(w, "applicable");
   w.Uint(audit.applicable);
   key(w, "met");
   w.Uint(audit.met);
   key(w, "gaps");
-  w.StartArray();
-  for (const Gap& g : audit.gaps) gap(w, g);
-  w.EndArray();
+  array(w, audit.gaps, gap<Writer>);
   key(w, "credits");
   w.StartArray();
   for (const Credit& c : audit.credits) credit(w, c, ledger);
   w.EndArray();
   key(w, "inconsistencies");
-  w.StartArray();
-  for (const Inconsistency& i : audit.inconsistencies) inconsistency(w, i);
-  w.EndArray();
+  array(w, audit.inconsistencies, inconsistency<Writer>);
   if (!audit.doubtful.empty()) {
     key(w, "doubtful");
     w.StartArray();
@@ -306,7 +198,7 @@ void add_ndjson(const ReportRun&, const ReportItem& item, std::string& out) {
   out.push_back('\n');
 }
 
-void close_ndjson(const ReportRun&, std::size_t, std::string&) {}
+void close_ndjson(const ReportRun&, const ReportTally&, std::string&) {}
 
 void open_json(const ReportRun&, std::string& out) { out.append("[\n"); }
 
@@ -317,6 +209,8 @@ void add_json(const ReportRun&, const ReportItem& item, std::string& out) {
   item_object(writer, item);
 }
 
-void close_json(const ReportRun&, std::size_t notes, std::string& out) { out.append(notes > 0 ? "\n]\n" : "]\n"); }
+void close_json(const ReportRun&, const ReportTally& tally, std::string& out) {
+  out.append(tally.notes > 0 ? "\n]\n" : "]\n");
+}
 
 }  // namespace jointledger

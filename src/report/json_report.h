@@ -10,13 +10,15 @@ namespace jointledger {
 
 void open_json(const ReportRun& run, std::string& out);
 void add_json(const ReportRun& run, const ReportItem& item, std::string& out);
-void close_json(const ReportRun& run, std::size_t notes, std::string& out);
+void close_json(const ReportRun& run, const ReportTally& tally, std::string& out);
 
 void open_ndjson(const ReportRun& run, std::string& out);
 void add_ndjson(const ReportRun& run, const ReportItem& item, std::string& out);
-void close_ndjson(const ReportRun& run, std::size_t notes, std::string& out);
+void close_ndjson(const ReportRun& run, const ReportTally& tally, std::string& out);
 
-inline constexpr ReportFormat kJsonReport = {"json", open_json, add_json, ",\n", close_json};
-inline constexpr ReportFormat kNdjsonReport = {"ndjson", open_ndjson, add_ndjson, "", close_ndjson};
+inline constexpr ReportFormat kJsonReport = {
+    .name = "json", .open = open_json, .add = add_json, .between = ",\n", .close = close_json};
+inline constexpr ReportFormat kNdjsonReport = {
+    .name = "ndjson", .open = open_ndjson, .add = add_ndjson, .between = "", .close = close_ndjson};
 
 }  // namespace jointledger

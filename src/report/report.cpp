@@ -3,13 +3,17 @@
 #include <algorithm>
 #include <array>
 
+#include "report/csv_report.h"
+#include "report/fhir_report.h"
 #include "report/json_report.h"
+#include "report/omop_report.h"
 #include "report/text_report.h"
 
 namespace jointledger {
 namespace {
 
-constexpr std::array<ReportFormat, 3> kFormats = {kTextReport, kJsonReport, kNdjsonReport};
+constexpr std::array<ReportFormat, 7> kFormats = {kTextReport, kJsonReport,       kNdjsonReport, kCsvReport,
+                                                  kFhirReport, kFhirBundleReport, kOmopReport};
 
 }  // namespace
 

@@ -245,8 +245,8 @@ void add_text(const ReportRun& run, const ReportItem& item, std::string& out) {
   }
 }
 
-void close_text(const ReportRun& run, std::size_t notes, std::string& out) {
-  if (run.profile == nullptr || notes == 0) return;
+void close_text(const ReportRun& run, const ReportTally& tally, std::string& out) {
+  if (run.profile == nullptr || tally.notes == 0) return;
   out.append("\n");
   append_wrapped(kNotice, "", "", out);
   if (!run.profile->caution.empty()) append_wrapped(run.profile->caution, "", "", out);

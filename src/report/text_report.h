@@ -10,8 +10,9 @@ namespace jointledger {
 
 void open_text(const ReportRun& run, std::string& out);
 void add_text(const ReportRun& run, const ReportItem& item, std::string& out);
-void close_text(const ReportRun& run, std::size_t notes, std::string& out);
+void close_text(const ReportRun& run, const ReportTally& tally, std::string& out);
 
-inline constexpr ReportFormat kTextReport = {"text", open_text, add_text, "\n", close_text};
+inline constexpr ReportFormat kTextReport = {
+    .name = "text", .open = open_text, .add = add_text, .between = "\n", .close = close_text};
 
 }  // namespace jointledger

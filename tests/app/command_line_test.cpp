@@ -65,7 +65,8 @@ TEST_F(CommandLine, HelpIsEverywhereAndHasExamples) {
                                                                                      {"profiles", "--help"},
                                                                                      {"explain", "--help"},
                                                                                      {"lexicon", "--help"},
-                                                                                     {"lexicon", "check", "--help"}}) {
+                                                                                     {"lexicon", "check", "--help"},
+                                                                                     {"set-aside", "--help"}}) {
     const Outcome outcome = run_program(words);
     EXPECT_EQ(outcome.status, 0);
     EXPECT_TRUE(contains(outcome.out, "Usage: jointledger")) << outcome.out;
@@ -184,7 +185,7 @@ TEST_F(CommandLine, NeverWritesOverItsInput) {
 TEST_F(CommandLine, SaysSoWhenTheOutputIsFull) {
   if (!std::filesystem::exists("/dev/full")) GTEST_SKIP();
   const Outcome outcome = run_program({"read", kKnee, "-o", "/dev/full"});
-  EXPECT_EQ(outcome.status, 2);
+  EXPECT_EQ(outcome.status, 3);
   EXPECT_TRUE(contains(outcome.err, "cannot write")) << outcome.err;
 }
 

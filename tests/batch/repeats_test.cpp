@@ -122,6 +122,30 @@ TEST(Repeats, ForgetWhatIsTooLongAgo) {
   EXPECT_EQ(found->note, "2");
 }
 
+TEST(Repeats, OneThatIsShownWhatIsRememberedKnowsAsMuch) {
+  const auto exam = [](int i) { return print(words("x" + std::to_string(i * 7 % 13), 30)); };
+  const auto author = [](int i) { return std::string(i % 3 == 0 ? "" : "a"); };
+  const auto add = [&](RepeatFinder& finder, int i) {
+    return finder.add(std::to_string(i), author(i), "", exam(i), static_cast<std::uint64_t>(i));
+  };
+  for (int stop = 0; stop < 40; ++stop) {
+    RepeatFinder whole(8);
+    EXPECT_FALSE(whole.oldest_record());
+    for (int i = 0; i < stop; ++i) add(whole, i);
+    RepeatFinder again(8);
+    const auto from = static_cast<int>(whole.oldest_record().value_or(static_cast<std::uint64_t>(stop)));
+    for (int i = from; i < stop; ++i) add(again, i);
+    for (int i = stop; i < 60; ++i) {
+      const auto a = add(whole, i);
+      const auto b = add(again, i);
+      ASSERT_EQ(a.has_value(), b.has_value()) << stop << " " << i;
+      if (a) {
+        EXPECT_EQ(a->note, b->note);
+      }
+    }
+  }
+}
+
 TEST(Repeats, LongRunsWithManyCopiesKeepTheirAnswers) {
   RepeatFinder finder(50);
   for (int i = 0; i < 500; ++i) {

@@ -8,40 +8,14 @@
 #include <vector>
 
 #include "streams.h"
+#include "taken.h"
 
 namespace jointledger {
 namespace {
 
 using testing::stream_of;
-
-/// A note with copies of what it borrows.
-struct Kept {
-  std::string id;
-  bool id_is_number = false;
-  std::string text;
-  std::vector<std::pair<std::string, std::string>> metadata;
-};
-
-struct Taken {
-  std::vector<Kept> notes;
-  std::vector<RecordFault> faults;
-};
-
-Taken take(NoteSource source) {
-  Taken taken;
-  while (true) {
-    const Incoming incoming = source.next();
-    if (std::holds_alternative<EndOfNotes>(incoming)) return taken;
-    if (const auto* fault = std::get_if<RecordFault>(&incoming)) {
-      taken.faults.push_back(*fault);
-      continue;
-    }
-    const Note& note = std::get<Note>(incoming);
-    Kept kept{std::string(note.id), note.id_is_number, std::string(note.text), {}};
-    for (const Member& m : note.metadata) kept.metadata.emplace_back(m.key, m.json);
-    taken.notes.push_back(std::move(kept));
-  }
-}
+using testing::take;
+using testing::Taken;
 
 Taken take_ndjson(std::string bytes) {
   return take(NoteSource("notes.ndjson", *format_named("ndjson"), stream_of(std::move(bytes), 4096)));
@@ -85,6 +59,8 @@ TEST(Text, RefusesNulBytes) {
   ASSERT_EQ(taken.faults.size(), 1U);
   EXPECT_EQ(taken.faults[0].reason, "a NUL byte at byte 4 of the text");
 }
+
+TEST(Text, RefusesRtf) { EXPECT_EQ(take_text("{\\rtf1 knee}").faults.at(0).reason, "it is RTF, which is not read"); }
 
 TEST(Text, RefusesEmptyNotes) {
   for (const char* empty : {"", " ", "\n\n\t\r\n"}) {
@@ -233,6 +209,11 @@ TEST(Ndjson, RefusesNulBytes) {
   EXPECT_FALSE(fault_of(std::string("{\"id\":\"a\",\"text\":\"kn\0ee\"}", 25)).reason.empty());
 }
 
+TEST(Ndjson, WhatMayBeANoteIsNotQuotedAsAnId) {
+  EXPECT_EQ(fault_of(R"({"id":"secret knee","text":1})").record, "notes.ndjson:2");
+  EXPECT_EQ(fault_of(R"({"id":")" + std::string(65, 'x') + R"(","text":1})").record, "notes.ndjson:2");
+}
+
 TEST(Ndjson, FaultsQuoteNothingOfTheText) {
   const char* lines[] = {R"({"id":"a","text":"secret" "m":1})", R"({"id":"a","text":"secret)", R"({"text":"secret"})",
                          "{\"id\":\"a\",\"text\":\"secret\xFF\"}",
@@ -255,11 +236,11 @@ TEST(NoteSource, AFolderIsNoNote) {
   EXPECT_EQ(take(NoteSource("/", *format_named("ndjson"))).faults.at(0).reason, "cannot be read: Is a directory");
 }
 
-TEST(Formats, AreFoundByNameAndExtension) {
-  EXPECT_EQ(format_named("csv"), nullptr);
-  EXPECT_EQ(format_of("a/b.ndjson").name, "ndjson");
-  EXPECT_EQ(format_of("a/b.txt").name, "text");
-  EXPECT_EQ(format_of("-").name, "text");
+TEST(Formats, AreFoundByName) {
+  EXPECT_EQ(formats().front().name, "auto");
+  EXPECT_EQ(format_named("csv")->name, "csv");
+  EXPECT_EQ(format_named("CSV"), nullptr);
+  EXPECT_EQ(format_named(""), nullptr);
 }
 
 }  // namespace

@@ -10,6 +10,7 @@
 
 #include "example.h"
 #include "schema_check.h"
+#include "written.h"
 
 namespace jointledger {
 namespace {
@@ -17,22 +18,11 @@ namespace {
 using nlohmann::json;
 using testing::Example;
 using testing::schema_faults;
+using testing::written;
 
 json schema_named(const std::string& name) {
   std::ifstream file(JOINTLEDGER_FIXTURES "/schema/" + name + ".schema.json");
   return json::parse(file);
-}
-
-std::string written(const ReportFormat& format, const Example& example, bool audited, int times = 1) {
-  const ReportRun run{.profile = audited ? &example.profile : nullptr, .colour = false};
-  std::string out;
-  format.open(run, out);
-  for (int i = 0; i < times; ++i) {
-    if (i > 0) out.append(format.between);
-    format.add(run, {example.note, example.ledger, audited ? &example.result : nullptr}, out);
-  }
-  format.close(run, static_cast<std::size_t>(times), out);
-  return out;
 }
 
 json parsed(const Example& example, bool audited) { return json::parse(written(kNdjsonReport, example, audited)); }
@@ -152,20 +142,6 @@ TEST(JsonReport, IsAnArrayOfTheSameObjects) {
     EXPECT_EQ(array[1], array[0]);
     EXPECT_EQ(json::parse(written(kJsonReport, example, audited, 0)), json::array());
   }
-}
-
-TEST(Reports, SameNoteSameBytes) {
-  const Example one;
-  const Example other;
-  for (const ReportFormat& format : report_formats()) {
-    EXPECT_EQ(written(format, one, true), written(format, other, true)) << format.name;
-  }
-}
-
-TEST(Reports, AreFoundByName) {
-  EXPECT_EQ(report_format_named("ndjson")->name, "ndjson");
-  EXPECT_EQ(report_format_named("csv"), nullptr);
-  EXPECT_EQ(report_formats().front().name, "text");
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ std::string text_of(const Example& example, bool audited, bool colour = false) {
   std::string out;
   open_text(run, out);
   add_text(run, {example.note, example.ledger, audited ? &example.result : nullptr}, out);
-  close_text(run, 1, out);
+  close_text(run, {.notes = 1}, out);
   return out;
 }
 
