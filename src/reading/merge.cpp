@@ -14,10 +14,6 @@ void add_once(List& list, const Value& value) {
   if (std::ranges::find(list, value) == list.end()) list.push_back(value);
 }
 
-void add_spans(Entry& entry, const Statement& statement) {
-  for (const Span& span : statement.evidence) add_once(entry.evidence, span);
-}
-
 // Ascending, overlapping ones joined.
 void tidy(Entry& entry) {
   auto& spans = entry.evidence;
@@ -80,7 +76,7 @@ void put(std::vector<Entry>& entries, const Statement& s, Side side) {
   }
   for (const auto id : s.structures) add_once(entry.structures, id);
   for (const auto id : s.tests) add_once(entry.tests, id);
-  add_spans(entry, s);
+  entry.evidence.insert(entry.evidence.end(), s.evidence.begin(), s.evidence.end());
 }
 
 bool alike(const Entry& left, const Entry& right) {
