@@ -193,8 +193,8 @@ JOINTLEDGER_API void jointledger_scratch_free(jointledger_scratch* scratch) JOIN
 
 /**
  * What went wrong with the last call that was given this scratch, with the place if there is one ("not UTF-8 from byte
- * 17 of the text"); empty after a success. Holds until the next call with this scratch; after JOINTLEDGER_BUSY it is that other call's, and
- * not to be looked at. Never quotes a note.
+ * 17 of the text"); empty after a success. Holds until the next call with this scratch; after JOINTLEDGER_BUSY it is
+ * that other call's, and not to be looked at. Never quotes a note.
  */
 JOINTLEDGER_API const char* jointledger_scratch_message(const jointledger_scratch* scratch) JOINTLEDGER_NOEXCEPT;
 

@@ -37,7 +37,8 @@ int jointledger_scratch_new(jointledger_scratch** scratch) noexcept {
 void jointledger_scratch_free(jointledger_scratch* scratch) noexcept { delete scratch; }
 
 const char* jointledger_scratch_message(const jointledger_scratch* scratch) noexcept {
-  return scratch == nullptr ? "" : scratch->message.c_str();
+  if (scratch == nullptr || scratch->code == JOINTLEDGER_OK) return "";
+  return scratch->message.empty() ? jointledger_code_text(scratch->code) : scratch->message.c_str();
 }
 
 void jointledger_scratch_interrupt(jointledger_scratch* scratch) noexcept {

@@ -26,7 +26,8 @@ struct jointledger_scratch {
   void* stop_context = nullptr;
   bool stopped = false;  ///< the reading under way has been told to
 
-  std::string message;
+  int code = JOINTLEDGER_OK;  ///< of the last call
+  std::string message;        ///< what there is to say of it beyond the code
   jointledger::ReadingScratch reading;
 
   // The note in hand, if it came as a record. It points into the record and the decoder.
@@ -66,17 +67,14 @@ inline int fail(jointledger_scratch& scratch, int code, std::string_view reason)
   return code;
 }
 
-/// Runs `work` as the one call that uses the scratch. What fails without a reason of its own has that of its code.
+/// Runs `work` as the one call that uses the scratch.
 template <class Work>
 int with_scratch(jointledger_scratch* scratch, const Work& work) noexcept {
   if (scratch == nullptr) return JOINTLEDGER_BAD_ARGUMENT;
   if (scratch->busy.exchange(true, std::memory_order_acquire)) return JOINTLEDGER_BUSY;
   scratch->message.clear();
   const int code = guarded([&] { return work(*scratch); });
-  if (code != JOINTLEDGER_OK && scratch->message.empty()) {
-    // What may fail here for lack of memory is only the words.
-    guarded([&] { return fail(*scratch, code, jointledger_code_text(code)); });
-  }
+  scratch->code = code;
   scratch->busy.store(false, std::memory_order_release);
   return code;
 }
