@@ -28,8 +28,8 @@
  * MEMORY. What a call hands out belongs to the scratch that the call was given, and holds until the time that the call
  * names. It is `const`, lies still, and may be read from any thread while it holds. To keep a result, keep its scratch
  * and work on with another one. The one exception is the text of jointledger_engine_open() and
- * jointledger_engine_reload(), which the caller frees with jointledger_text_free(). Once warm, a scratch hardly
- * allocates. Memory grows with the longest note that a scratch has seen; free the scratch to give it back.
+ * jointledger_engine_reload(), which the caller frees with jointledger_text_free(). A scratch keeps the
+ * memory that reading the longest note so far has taken, and works on in it; free the scratch to give it back.
  *
  * TEXT. All text is UTF-8. What goes in is a pointer and a size in bytes, and need not end in a NUL. What comes out as
  * `const char *` ends in a NUL, and is never NULL unless its description says so. Paths are the one exception: they go

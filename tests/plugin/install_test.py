@@ -70,6 +70,7 @@ def test_everything_is_where_it_belongs(installed):
     for name in [
         "bin/jointledger",
         "include/jointledger.h",
+        "share/doc/jointledger/LICENSE",
         f"{lib}/libjointledger.so",
         f"{lib}/libjointledger.so.0",
         f"{lib}/pkgconfig/jointledger.pc",

@@ -31,15 +31,15 @@ _Static_assert(sizeof(jointledger_expectation) == 48, "expectation");
 _Static_assert(sizeof(jointledger_profile) == 48, "profile");
 #endif
 
-static int fail(const char *what, int code, const char *message) {
+static int fail(const char* what, int code, const char* message) {
   fprintf(stderr, "%s: %s: %s\n", what, jointledger_code_text(code), message);
   return EXIT_FAILURE;
 }
 
 /* The file's bytes, to be freed; NULL if it cannot be read. */
-static char *contents(const char *path, size_t *size) {
-  FILE *file = fopen(path, "rb");
-  char *bytes = NULL;
+static char* contents(const char* path, size_t* size) {
+  FILE* file = fopen(path, "rb");
+  char* bytes = NULL;
   if (file == NULL) return NULL;
   if (fseek(file, 0, SEEK_END) == 0) {
     const long end = ftell(file);
@@ -50,20 +50,20 @@ static char *contents(const char *path, size_t *size) {
   return bytes;
 }
 
-static void print_words(const char *text, const jointledger_span *spans, size_t count) {
+static void print_words(const char* text, const jointledger_span* spans, size_t count) {
   for (size_t i = 0; i < count; ++i) {
     printf(" '%.*s'", (int)(spans[i].end - spans[i].start), text + spans[i].start);
   }
   printf("\n");
 }
 
-static int use(jointledger_engine *engine, jointledger_scratch *scratch, const char *path, const char *profile) {
-  const jointledger_ledger *ledger = NULL;
-  const jointledger_audit *audit = NULL;
-  const char *json = NULL;
+static int use(jointledger_engine* engine, jointledger_scratch* scratch, const char* path, const char* profile) {
+  const jointledger_ledger* ledger = NULL;
+  const jointledger_audit* audit = NULL;
+  const char* json = NULL;
   size_t json_size = 0;
   size_t size = 0;
-  char *text = contents(path, &size);
+  char* text = contents(path, &size);
   int code = JOINTLEDGER_OK;
   if (text == NULL) return fail(path, JOINTLEDGER_OK, "cannot be read");
 
@@ -75,7 +75,7 @@ static int use(jointledger_engine *engine, jointledger_scratch *scratch, const c
   if (code == JOINTLEDGER_OK) {
     printf("%s\n", json);
     for (size_t i = 0; i < ledger->entry_count; ++i) {
-      const jointledger_entry *entry = &ledger->entries[i];
+      const jointledger_entry* entry = &ledger->entries[i];
       printf("%s %s:", jointledger_region_name(entry->region), jointledger_component_name(entry->component));
       print_words(text, entry->evidence, entry->evidence_count);
     }
@@ -86,10 +86,10 @@ static int use(jointledger_engine *engine, jointledger_scratch *scratch, const c
   return code == JOINTLEDGER_OK ? EXIT_SUCCESS : fail(path, code, jointledger_scratch_message(scratch));
 }
 
-int main(int argc, char **argv) {
-  jointledger_engine *engine = NULL;
-  jointledger_scratch *scratch = NULL;
-  char *faults = NULL;
+int main(int argc, char** argv) {
+  jointledger_engine* engine = NULL;
+  jointledger_scratch* scratch = NULL;
+  char* faults = NULL;
   int status = EXIT_FAILURE;
   int code = JOINTLEDGER_OK;
   if (argc != 3) return fail("usage", JOINTLEDGER_BAD_ARGUMENT, "consumer NOTE PROFILE");
