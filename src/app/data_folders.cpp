@@ -1,8 +1,8 @@
 #include "app/data_folders.h"
 
-#include <cstdlib>
 #include <system_error>
 #include <utility>
+#include <variant>
 
 #include "app/options.h"
 #include "data/shipped_data.h"
@@ -17,17 +17,10 @@ constexpr const char* kOwnRulesOnly = "own-rules-only";
 
 /// The folder that holds the lexicon/ and rules/ that ship, if there is one.
 std::optional<fs::path> data_folder(Console& console) {
-  // Nothing else runs yet that could change the environment.
-  const char* named = std::getenv("JOINTLEDGER_DATA");  // NOLINT(concurrency-mt-unsafe)
-  if (named != nullptr && *named != '\0') {
-    if (is_folder(named)) return named;
-    console.log.error("JOINTLEDGER_DATA names no folder: {}", named);
-    return std::nullopt;
-  }
   std::error_code error;
-  if (auto data = shipped_data(fs::read_symlink("/proc/self/exe", error))) return data;
-  console.log.error(
-      "cannot find the lexicon and the rules; set JOINTLEDGER_DATA to the folder that holds lexicon/ and rules/");
+  auto data = data_in_force(fs::read_symlink("/proc/self/exe", error));
+  if (auto* folder = std::get_if<fs::path>(&data)) return std::move(*folder);
+  console.log.error(std::get<std::string>(data));
   return std::nullopt;
 }
 

@@ -168,12 +168,12 @@ std::optional<Repeat> RepeatFinder::add(std::string_view id, std::string_view au
       if (const auto at = latest_.find(bucket); at != latest_.end() && at->second == oldest.number) latest_.erase(at);
     });
   }
+  // What may fail for lack of memory comes first. A bucket that is left behind leads to a note of nobody, or to the one
+  // that goes next.
+  if (slot == ring_.size()) ring_.emplace_back();
+  each_bucket(note, [&](std::uint64_t bucket) { latest_.try_emplace(bucket, count_); });
   each_bucket(note, [&](std::uint64_t bucket) { latest_[bucket] = count_; });
-  if (slot < ring_.size()) {
-    ring_[slot] = std::move(note);
-  } else {
-    ring_.push_back(std::move(note));
-  }
+  ring_[slot] = std::move(note);
   ++count_;
   return found;
 }

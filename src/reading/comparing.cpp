@@ -85,9 +85,12 @@ void state_other_side(PlacingState& p, std::size_t from, Index i, Side other, bo
 void state_mirrored(PlacingState& p, const Regions& regions, Index i, Side side) {
   std::vector<Statement>& said = *p.topic.said;
   for (std::size_t s = 0, count = said.size(); s < count; ++s) {
-    const Statement& original = said[s];
-    if (std::ranges::find(regions, original.region) == regions.end() || !is_paired(original.region)) continue;
+    Statement& original = said[s];
+    if (original.mirrored || std::ranges::find(regions, original.region) == regions.end() ||
+        !is_paired(original.region))
+      continue;
     if (original.side == side || original.side == Side::both) continue;
+    original.mirrored = true;
     Statement copy = original;
     copy.side = side;
     copy.judged = false;

@@ -7,6 +7,10 @@
 namespace jointledger {
 namespace {
 
+/// In tokens. Nobody writes a longer one, and the steps on a sentence take the square of its length: a hostile one
+/// would hang them. It is cut.
+constexpr std::uint32_t kLongestSentence = 4096;
+
 bool ends_sentence_mark(std::string_view text) { return text == "." || text == "?" || text == "!"; }
 
 bool is_bullet_mark(std::string_view text) { return text == "•" || text == "·" || text == "●" || text == "▪"; }
@@ -225,6 +229,10 @@ void Document::sentences(const Stretch& stretch, std::vector<Sentence>& out) con
   for (std::uint32_t i = stretch.first; i < stretch.last; ++i) {
     const Token& token = tokens_[i];
     const std::string_view here = text(i);
+    if (i - begin == kLongestSentence) {
+      cut(i);
+      begin = i;
+    }
     if (token.kind == TokenKind::line_break) {
       // A wrapped line goes on in small letters; anything else is a new sentence.
       const bool next_small = i + 1 < stretch.last && tokens_[i + 1].kind == TokenKind::word &&

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <tuple>
+#include <utility>
 
 #include "reading/certainty.h"
 
@@ -12,10 +13,6 @@ namespace {
 template <class List, class Value>
 void add_once(List& list, const Value& value) {
   if (std::ranges::find(list, value) == list.end()) list.push_back(value);
-}
-
-void add_spans(Entry& entry, const Statement& statement) {
-  for (const Span& span : statement.evidence) add_once(entry.evidence, span);
 }
 
 // Ascending, overlapping ones joined.
@@ -80,13 +77,19 @@ void put(std::vector<Entry>& entries, const Statement& s, Side side) {
   }
   for (const auto id : s.structures) add_once(entry.structures, id);
   for (const auto id : s.tests) add_once(entry.tests, id);
-  add_spans(entry, s);
+  entry.evidence.insert(entry.evidence.end(), s.evidence.begin(), s.evidence.end());
 }
 
+// What a left and a right must share to be one entry of both.
 bool alike(const Entry& left, const Entry& right) {
   return left.outcome == right.outcome && left.motions == right.motions &&
          std::ranges::equal(left.structures, right.structures) && std::ranges::equal(left.tests, right.tests) &&
          std::ranges::equal(left.evidence, right.evidence);
+}
+
+bool is_pair(const Entry& first, const Entry& second) {
+  return first.region == second.region && first.component == second.component && first.side == Side::left &&
+         second.side == Side::right && alike(first, second);
 }
 
 }  // namespace
@@ -105,20 +108,23 @@ void merge(const Lexicon& lexicon, const std::vector<Statement>& statements, std
     tidy(entry);
     rate(lexicon, statements, entry);
   }
-  std::ranges::stable_sort(entries, {}, [](const Entry& e) { return std::tuple(e.region, e.component, e.side); });
-  std::size_t kept = 0;
-  for (std::size_t i = 0; i < entries.size(); ++i) {
-    const bool pair = i + 1 < entries.size() && entries[i].region == entries[i + 1].region &&
-                      entries[i].component == entries[i + 1].component && entries[i].side == Side::left &&
-                      entries[i + 1].side == Side::right && alike(entries[i], entries[i + 1]);
-    if (kept != i) entries[kept] = std::move(entries[i]);
-    if (pair) {
-      entries[kept].side = Side::both;
-      ++i;
-    }
-    ++kept;
+  // Not sorted in place: a small_vector that was moved from allocates when it is moved to, in a function that is
+  // noexcept, so that the program would end where memory runs out.
+  std::vector<Entry*> order;
+  order.reserve(entries.size());
+  for (Entry& entry : entries) order.push_back(&entry);
+  std::ranges::sort(order, {}, [](const Entry* e) { return std::tuple(e->region, e->component, e->side); });
+  std::vector<Entry> sorted;
+  sorted.reserve(order.size());
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    Entry& entry = *order[i];
+    const bool pair = i + 1 < order.size() && is_pair(entry, *order[i + 1]);
+    sorted.push_back(std::move(entry));
+    if (!pair) continue;
+    sorted.back().side = Side::both;
+    ++i;
   }
-  entries.resize(kept);
+  entries = std::move(sorted);
 }
 
 }  // namespace jointledger

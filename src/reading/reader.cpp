@@ -19,12 +19,14 @@ struct ReadingScratch::Memory {
   SentenceParts parts;
   std::vector<Statement> statements;
   Facts facts;
+  StopRequest stop;
 };
 
 ReadingScratch::ReadingScratch() : memory_(std::make_unique<Memory>()) {}
 ReadingScratch::~ReadingScratch() = default;
 ReadingScratch::ReadingScratch(ReadingScratch&&) noexcept = default;
 ReadingScratch& ReadingScratch::operator=(ReadingScratch&&) noexcept = default;
+void ReadingScratch::watch(StopRequest stop) { memory_->stop = stop; }
 
 namespace {
 
@@ -145,6 +147,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
     context.section = stretch.section;
     m.document.sentences(stretch, m.sentences);
     for (const Sentence& sentence : m.sentences) {
+      if (m.stop.made()) return {};
       context.named = {named.data(), named.size()};
       context.leg = in_leg(standing, ledger.complaints);
       context.sided = topic.side == Side::left || topic.side == Side::right;
@@ -162,6 +165,7 @@ Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& 
       m.facts.read(sentence, count, m.parts, standing, topic.scope_words);
     }
   }
+  if (m.stop.made()) return {};
   merge(lexicon, m.statements, ledger.entries);
   m.facts.hand_over(m.statements, m.sentences, m.parts, ledger);
   return ledger;

@@ -9,6 +9,13 @@
 
 namespace jointledger {
 
+/// How a caller asks a long reading to stop. `asked` is called about once a sentence, on the thread that reads.
+struct StopRequest {
+  bool (*asked)(void* context) = nullptr;  ///< null: nobody asks
+  void* context = nullptr;
+  bool made() const { return asked != nullptr && asked(context); }
+};
+
 /// Working memory of one reader on one thread. Reused from note to note, it stops allocating once warm.
 /// Not thread-safe; holds nothing of a note that another one could see.
 class ReadingScratch {
@@ -17,6 +24,9 @@ class ReadingScratch {
   ~ReadingScratch();
   ReadingScratch(ReadingScratch&&) noexcept;
   ReadingScratch& operator=(ReadingScratch&&) noexcept;
+
+  /// Asked from the next reading on.
+  void watch(StopRequest stop);
 
   struct Memory;
   Memory& memory() { return *memory_; }
@@ -27,8 +37,9 @@ class ReadingScratch {
 
 /// Reads one note. `note` is valid UTF-8 shorter than 4 GiB; spans in the ledger are byte offsets into it.
 /// Pure but for `scratch`: the same note gives the same ledger, whatever was read before. Thread-safe as long as each
-/// thread has its own scratch. The ledger's string_views live as long as `lexicon`. Never throws but for lack of
-/// memory.
+/// thread has its own scratch. The ledger's string_views live as long as `lexicon`. Once the scratch's stop
+/// request is made, the rest of the note is left unread, and what is returned is no ledger of it. Never throws but for
+/// lack of memory, or what the request throws.
 Ledger read_note(const Lexicon& lexicon, std::string_view note, ReadingScratch& scratch);
 
 }  // namespace jointledger

@@ -40,6 +40,9 @@ struct Statement {
   boost::container::small_vector<Span, 4> evidence;
   std::uint32_t sentence = 0;  ///< counts the sentences of the note
   bool change = false;  ///< said with a word of change ("improved", "later"): no contradiction with an earlier one
+  /// "Same on the left" has said it of the other side, or made it of the other side's. Said again, it adds nothing:
+  /// copies of copies would double with each time.
+  bool mirrored = false;
 };
 
 }  // namespace jointledger
