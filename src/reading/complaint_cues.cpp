@@ -20,11 +20,8 @@ bool is_separated(const ToldSentence& s, std::uint32_t from, std::uint32_t to) {
   });
 }
 
-bool is_earlier(const ToldSentence& s, const FoundCue& found, std::uint32_t token) {
-  const std::uint32_t from = std::min(found.last, token);
-  const std::uint32_t to = std::max(found.first, token);
-  if (is_separated(s, from, to)) return false;
-  return !between(s.cues, from, to, [](const FoundCue& f) { return f.is(Use::now); });
+bool brings_back(const ToldSentence& s, std::uint32_t from, std::uint32_t to) {
+  return between(s.cues, from, to, [](const FoundCue& f) { return f.is(Use::now) || f.is(Use::turn); });
 }
 
 // "With flexion of the spine", "uses her arms": something done with the place stands between.
@@ -67,10 +64,14 @@ bool is_excluded(const ToldSentence& s, std::uint32_t token) {
         if (found.last <= token && !is_separated(s, found.last, token)) return true;
         break;
       case Use::past:
-        if (!s.reason && found.last <= token && is_earlier(s, found, token)) return true;
+        if (!s.reason && found.last <= token && !is_separated(s, found.last, token) &&
+            !brings_back(s, found.last, token))
+          return true;
         break;
       case Use::then:
-        if (!s.reason && found.first <= token + 7 && is_earlier(s, found, token)) return true;
+        if (!s.reason && found.first <= token + 7 &&
+            !brings_back(s, std::min(found.last, token), std::max(found.first, token)))
+          return true;
         break;
       case Use::gone:
       case Use::ended:

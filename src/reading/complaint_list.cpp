@@ -5,9 +5,7 @@
 #include <utility>
 
 namespace jointledger {
-namespace {
 
-// Whether trouble at `known` is often described as at `other`: neighbours, and the limb or spine that holds it.
 bool next_door(Region known, Region other) {
   if (other == Region::spine && (known == Region::thoracic_spine || known == Region::lumbar_spine)) return true;
   if (covers(other, known) && (known == Region::thigh || known == Region::elbow || known == Region::shoulder))
@@ -24,8 +22,6 @@ bool next_door(Region known, Region other) {
     return (pair.first == known && pair.second == other) || (pair.second == known && pair.first == other);
   });
 }
-
-}  // namespace
 
 void ComplaintList::add(const ComplaintMention& mention) {
   const auto [region, side, evidence, injury, reason] = mention;

@@ -10,6 +10,9 @@
 
 namespace jointledger {
 
+/// Whether trouble at `known` is often described as at `other`: neighbours, and the limb or spine that holds it.
+bool next_door(Region known, Region other);
+
 /// One mention of a complaint.
 struct ComplaintMention {
   Region region = Region::whole_body;

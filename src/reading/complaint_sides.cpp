@@ -52,7 +52,7 @@ std::optional<Side> side_before(const SentenceParts& parts, std::uint32_t token,
   return side;
 }
 
-bool limb_of(Region a, Region b) { return a == b || same_limb(a, b) || covers(a, b) || covers(b, a); }
+bool near_in_limb(Region a, Region b) { return a == b || (same_limb(a, b) && !is_group(a)); }
 
 }  // namespace
 
@@ -76,13 +76,13 @@ Side side_of_named(const ToldSentence& s, const FoundCue& found) {
     const bool other_place = i + 1 < s.parts.items.size() && s.parts.items[i + 1].places() &&
                              std::ranges::none_of(s.parts.groups, [&](const PlaceGroup& group) {
                                return std::ranges::any_of(group.members, [&](const auto& member) {
-                                 return member.item == i + 1 && limb_of(member.place.region, region);
+                                 return member.item == i + 1 && near_in_limb(member.place.region, region);
                                });
                              });
     if (!spreads && !other_place) return *side;
   }
   if (found.cue->side != Side::unstated) return found.cue->side;
-  return side_before(s.parts, found.first, [&](Region other) { return limb_of(other, region); })
+  return side_before(s.parts, found.first, [&](Region other) { return near_in_limb(other, region); })
       .value_or(Side::unstated);
 }
 
@@ -91,7 +91,7 @@ Side side_of_place(const ToldSentence& s, const PlaceGroup::Member& member) {
   const Side side = member.place.side;
   if (!is_paired(member.place.region)) {
     // A side told of a limb in the same list is not that of the spine.
-    if (!member.sided) return Side::midline;
+    if (!member.sided || items[member.item].kind == ItemKind::level) return Side::midline;
     return nearest_side(items, member.item, 3) ? side : Side::midline;
   }
   if (side != Side::unstated) return side;

@@ -26,7 +26,6 @@ class ComplaintFinder {
   void read(const Sentence& sentence, Manner manner) {
     find_cues(d_, sentence, cues_);
     list_.begin_sentence();
-    if (has(cues_, Use::study)) return;
     const bool reason = manner != Manner::history;
     const bool symptom = std::ranges::any_of(cues_, [](const FoundCue& f) {
       return f.is_symptom() || f.is(Use::visit) || f.is(Use::named) || f.is(Use::half);
@@ -39,7 +38,8 @@ class ComplaintFinder {
     if (strict_ && !has(cues_, Use::visit) && !has(cues_, Use::tells)) return;
     const ToldSentence told{d_, parts_, cues_, reason};
     for (const FoundCue& found : cues_) {
-      if (found.is(Use::named) && !is_excluded(told, found.first))
+      if (found.is(Use::named) && !is_excluded(told, found.first) &&
+          !(reason && is_placed_elsewhere(*found.cue->region)))
         add(*found.cue->region, side_of_named(told, found), found.first, found.last, reason);
     }
     for (const PlaceGroup& group : parts_.groups) read_group(told, group);
@@ -72,7 +72,7 @@ class ComplaintFinder {
     list_.begin_list();
     for (const auto& member : group.members) {
       const Item& item = parts_.items[member.item];
-      if (item.is(ConceptKind::artery) || member.place.joints) continue;
+      if (item.is(ConceptKind::artery) || member.place.joints || member.place.region == Region::extremities) continue;
       const bool low = member.place.back && low_back_;
       add(low ? Region::lumbar_spine : member.place.region, side_of_place(told, member), item.first, item.last,
           told.reason);
@@ -112,6 +112,16 @@ class ComplaintFinder {
     }
     const bool turns = std::ranges::any_of(parts_.items, [](const Item& item) { return item.is(Cue::but); });
     if (!named && !turns) list_.take_back_last_sentence();
+  }
+
+  // "Carpal tunnel syndrome of the right hand": the note places it itself.
+  bool is_placed_elsewhere(Region region) const {
+    return std::ranges::any_of(parts_.groups, [&](const PlaceGroup& group) {
+      return std::ranges::any_of(group.members, [&](const auto& member) {
+        const std::uint32_t first = parts_.items[member.item].first;
+        return !is_group(member.place.region) && next_door(member.place.region, region) && !inside_named(first);
+      });
+    });
   }
 
   bool inside_named(std::uint32_t token) const {
