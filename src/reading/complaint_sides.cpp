@@ -1,6 +1,7 @@
 #include "reading/complaint_sides.h"
 
 #include <algorithm>
+#include <array>
 
 #include "reading/regions.h"
 
@@ -45,14 +46,18 @@ std::optional<Side> side_before(const SentenceParts& parts, std::uint32_t token,
   std::optional<Side> side;
   for (const PlaceGroup& group : parts.groups) {
     for (const auto& member : group.members) {
-      const bool counts = member.sided && is_paired(member.place.region) && accepts(member.place.region);
+      const bool counts = member.sided && is_paired(member.place.region) && accepts(member.place);
       if (parts.items[member.item].first < token && counts) side = member.place.side;
     }
   }
   return side;
 }
 
-bool near_in_limb(Region a, Region b) { return a == b || (same_limb(a, b) && !is_group(a)); }
+// Whether the side of a place is also that of a region of its limb. "Both legs" says little of one toe.
+bool gives_side(const PlaceRef& place, Region region) {
+  if (place.region == region) return true;
+  return same_limb(place.region, region) && (!is_group(place.region) || is_one_side(place.side));
+}
 
 }  // namespace
 
@@ -76,13 +81,13 @@ Side side_of_named(const ToldSentence& s, const FoundCue& found) {
     const bool other_place = i + 1 < s.parts.items.size() && s.parts.items[i + 1].places() &&
                              std::ranges::none_of(s.parts.groups, [&](const PlaceGroup& group) {
                                return std::ranges::any_of(group.members, [&](const auto& member) {
-                                 return member.item == i + 1 && near_in_limb(member.place.region, region);
+                                 return member.item == i + 1 && gives_side(member.place, region);
                                });
                              });
     if (!spreads && !other_place) return *side;
   }
   if (found.cue->side != Side::unstated) return found.cue->side;
-  return side_before(s.parts, found.first, [&](Region other) { return near_in_limb(other, region); })
+  return side_before(s.parts, found.first, [&](const PlaceRef& place) { return gives_side(place, region); })
       .value_or(Side::unstated);
 }
 
@@ -98,7 +103,7 @@ Side side_of_place(const ToldSentence& s, const PlaceGroup::Member& member) {
   if (member.plural || member.several) return Side::both;
   if (const auto near = nearest_side(items, member.item, kFar)) return *near;
   if (!s.reason) return Side::unstated;
-  return side_before(s.parts, items[member.item].first, [](Region) { return true; }).value_or(Side::unstated);
+  return side_before(s.parts, items[member.item].first, [](const PlaceRef&) { return true; }).value_or(Side::unstated);
 }
 
 std::optional<Side> side_of_half(const ToldSentence& s, const FoundCue& found) {
@@ -115,13 +120,14 @@ void find_missing_sides(const Document& d, std::vector<Sentence>& sentences, Sen
                         std::vector<Complaint>& complaints) {
   const auto open = [](const Complaint& c) { return c.side == Side::unstated; };
   if (std::ranges::none_of(complaints, open)) return;
-  // By complaint: what the note states.
-  std::vector<std::pair<bool, bool>> sides(complaints.size());
+  // By complaint: the sides that the note states.
+  std::vector<std::array<bool, 3>> sides(complaints.size());
   const auto note = [&](Region region, Side side) {
     for (std::size_t i = 0; i < complaints.size(); ++i) {
       if (complaints[i].region != region) continue;
-      if (side == Side::left || side == Side::both) sides[i].first = true;
-      if (side == Side::right || side == Side::both) sides[i].second = true;
+      if (side == Side::left) sides[i][0] = true;
+      if (side == Side::right) sides[i][1] = true;
+      if (side == Side::both) sides[i][2] = true;
     }
   };
   for (const Stretch& stretch : d.stretches()) {
@@ -143,8 +149,8 @@ void find_missing_sides(const Document& d, std::vector<Sentence>& sentences, Sen
     }
   }
   for (std::size_t i = 0; i < complaints.size(); ++i) {
-    if (!open(complaints[i]) || sides[i].first == sides[i].second) continue;
-    complaints[i].side = sides[i].first ? Side::left : Side::right;
+    const auto [left, right, both] = sides[i];
+    if (open(complaints[i]) && !both && left != right) complaints[i].side = left ? Side::left : Side::right;
   }
 }
 

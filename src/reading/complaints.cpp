@@ -6,6 +6,7 @@
 #include "reading/complaint_cues.h"
 #include "reading/complaint_list.h"
 #include "reading/complaint_sides.h"
+#include "reading/complaint_study.h"
 
 namespace jointledger {
 namespace {
@@ -48,9 +49,6 @@ class ComplaintFinder {
 
   /// Text that may be history or exam: only sentences that say why the visit is made count.
   void be_strict(bool strict) { strict_ = strict; }
-
-  /// Scratch memory, for a use between sentences.
-  SentenceParts& parts() { return parts_; }
 
   void know(bool low_back, bool injury) {
     low_back_ = low_back;
@@ -199,18 +197,25 @@ void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::v
   read(SectionKind::complaint, Manner::reason);
   read(SectionKind::diagnosis, Manner::diagnosis);
   // A reason for the visit that is of no joint and no general complaint: the history then names joints in passing.
-  finder.be_strict(out.empty() && other_reason(d));
+  const bool in_passing = out.empty() && other_reason(d);
+  finder.be_strict(in_passing);
   read(SectionKind::history, Manner::history);
   read(SectionKind::indication, Manner::history);
   finder.be_strict(true);
   read(SectionKind::none, Manner::history);
-  finder.be_strict(false);
+  finder.be_strict(in_passing);
   if (out.empty()) read(SectionKind::course, Manner::history);
-  // A note without a history may tell its complaints in the review of systems.
+  finder.be_strict(false);
+  // A note that gives its reason but no history may tell its complaints in the review of systems.
+  const bool given =
+      std::ranges::any_of(d.stretches(), [](const Stretch& s) { return s.section == SectionKind::complaint; });
   const bool history = std::ranges::any_of(
       d.stretches(), [](const Stretch& s) { return s.section == SectionKind::history && s.last - s.first > 20; });
-  if (out.empty() && !history) read(SectionKind::ros, Manner::history);
-  find_missing_sides(d, sentences, finder.parts(), out);
+  if (out.empty() && !history && given) read(SectionKind::ros, Manner::history);
+  std::vector<FoundCue> cues;
+  SentenceParts parts;
+  read_study_title(d, sentences, parts, cues, out);
+  find_missing_sides(d, sentences, parts, out);
 }
 
 }  // namespace jointledger
