@@ -139,6 +139,7 @@ struct ComplaintCue {
     ended,  ///< gone, and with it what the sentence before told
     denial,
     general,
+    organ,  ///< a place that is none of a joint: "bladder neck"
     named,
     half,   ///< weakness or numbness of one half of the body
     study,  ///< an imaging study

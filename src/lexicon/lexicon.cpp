@@ -112,7 +112,7 @@ constexpr std::array<Named<SectionKind>, 13> kSections = {{{"exam", SectionKind:
                                                            {"other", SectionKind::other},
                                                            {"none", SectionKind::none}}};
 
-constexpr std::array<Named<ComplaintCue::Use>, 17> kUses = {{{"symptom", ComplaintCue::Use::symptom},
+constexpr std::array<Named<ComplaintCue::Use>, 18> kUses = {{{"symptom", ComplaintCue::Use::symptom},
                                                              {"vague", ComplaintCue::Use::vague},
                                                              {"injury", ComplaintCue::Use::injury},
                                                              {"visit", ComplaintCue::Use::visit},
@@ -126,6 +126,7 @@ constexpr std::array<Named<ComplaintCue::Use>, 17> kUses = {{{"symptom", Complai
                                                              {"ended", ComplaintCue::Use::ended},
                                                              {"denial", ComplaintCue::Use::denial},
                                                              {"general", ComplaintCue::Use::general},
+                                                             {"organ", ComplaintCue::Use::organ},
                                                              {"named", ComplaintCue::Use::named},
                                                              {"half", ComplaintCue::Use::half},
                                                              {"study", ComplaintCue::Use::study}}};

@@ -122,6 +122,7 @@ bool is_told(const ToldSentence& s, const PlaceGroup& group, std::uint32_t first
 bool is_general(const ToldSentence& s, const PlaceGroup& group, std::uint32_t first, std::uint32_t last) {
   const auto symptom = [](const FoundCue& f) { return f.is_symptom(); };
   return std::ranges::any_of(s.cues, [&](const FoundCue& f) {
+    if (f.is(Use::organ)) return f.first <= first && f.last >= last;
     if (!f.is(Use::general)) return false;
     if (f.first <= first && f.last >= last) return !is_one_side(group);
     if (f.last <= first) {

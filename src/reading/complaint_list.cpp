@@ -27,6 +27,8 @@ void ComplaintList::add(const ComplaintMention& mention) {
   const auto [region, side, evidence, injury, reason] = mention;
   if (is_group(region) && !is_paired(region) && region != Region::spine) return;
   for (Complaint& known : out_) {
+    // "Back pain ... in the mid back": the level comes later.
+    if (known.region == Region::spine && !reason && next_door(region, Region::spine)) known.region = region;
     if (known.region != region) continue;
     known.injury = known.injury || injury;
     if (known.side == side || side == Side::unstated || (side == Side::midline && known.side != Side::unstated)) return;

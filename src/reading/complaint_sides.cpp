@@ -107,11 +107,13 @@ Side side_of_place(const ToldSentence& s, const PlaceGroup::Member& member) {
 }
 
 std::optional<Side> side_of_half(const ToldSentence& s, const FoundCue& found) {
+  const bool loose = found.is(ComplaintCue::Use::half);
   for (const Item& item : s.parts.items) {
     const auto side = stated(item);
     if (!side || *side == Side::both) continue;
-    if (item.last <= found.last && found.last - item.last <= 3) return side;
-    if (item.first >= found.first && item.first - found.first <= 4) return side;
+    // The side may be part of the words themselves: "left-sided weakness".
+    if (item.last <= found.last && found.last - item.last <= 3 && (loose || item.last == found.first)) return side;
+    if (loose && item.first >= found.first && item.first - found.first <= 4) return side;
   }
   return std::nullopt;
 }

@@ -13,6 +13,8 @@ namespace {
 
 using Use = ComplaintCue::Use;
 
+constexpr std::uint32_t kLong = 12;  // tokens of a sentence that is more than the name of a complaint
+
 /// How much of a sentence counts.
 enum class Manner : std::uint8_t {
   reason,     ///< it stands under the reason for the visit, where every place is a complaint
@@ -39,8 +41,7 @@ class ComplaintFinder {
     if (strict_ && !has(cues_, Use::visit) && !has(cues_, Use::tells)) return;
     const ToldSentence told{d_, parts_, cues_, reason};
     for (const FoundCue& found : cues_) {
-      if (found.is(Use::named) && !is_excluded(told, found.first) &&
-          !(reason && is_placed_elsewhere(*found.cue->region)))
+      if (found.is(Use::named) && !is_excluded(told, found.first) && !is_placed_elsewhere(*found.cue->region, reason))
         add(*found.cue->region, side_of_named(told, found), found.first, found.last, reason);
     }
     for (const PlaceGroup& group : parts_.groups) read_group(told, group);
@@ -71,10 +72,15 @@ class ComplaintFinder {
     for (const auto& member : group.members) {
       const Item& item = parts_.items[member.item];
       if (item.is(ConceptKind::artery) || member.place.joints || member.place.region == Region::extremities) continue;
-      const bool low = member.place.back && low_back_;
-      add(low ? Region::lumbar_spine : member.place.region, side_of_place(told, member), item.first, item.last,
-          told.reason);
+      add(region_of(told, member), side_of_place(told, member), item.first, item.last, told.reason);
     }
+  }
+
+  Region region_of(const ToldSentence& told, const PlaceGroup::Member& member) const {
+    const Item& item = parts_.items[member.item];
+    // "Herniated disc L5-S1 with weakness": the level itself, not what its roots feed.
+    if (told.reason && item.kind == ItemKind::level) return item.level;
+    return member.place.back && low_back_ ? Region::lumbar_spine : member.place.region;
   }
 
   // "Left-sided weakness": the limbs of that side. As the reason for the visit "right sided pain" is enough.
@@ -112,12 +118,14 @@ class ComplaintFinder {
     if (!named && !turns) list_.take_back_last_sentence();
   }
 
-  // "Carpal tunnel syndrome of the right hand": the note places it itself.
-  bool is_placed_elsewhere(Region region) const {
+  // "Lumbar spinal stenosis"; as a reason for the visit, "carpal tunnel syndrome of the right hand" too: the note
+  // places it itself.
+  bool is_placed_elsewhere(Region region, bool reason) const {
     return std::ranges::any_of(parts_.groups, [&](const PlaceGroup& group) {
       return std::ranges::any_of(group.members, [&](const auto& member) {
         const std::uint32_t first = parts_.items[member.item].first;
-        return !is_group(member.place.region) && next_door(member.place.region, region) && !inside_named(first);
+        const bool nearer = (reason && next_door(member.place.region, region)) || covers(region, member.place.region);
+        return !is_group(member.place.region) && member.place.region != region && nearer && !inside_named(first);
       });
     });
   }
@@ -178,6 +186,12 @@ bool other_reason(const Document& d) {
   return given;
 }
 
+// A note that begins with its diagnosis ("Diagnosis: Left knee osteoarthritis"), before any history; nothing otherwise.
+const Stretch* leading_diagnosis(const Document& d) {
+  const auto first = std::ranges::find_if(d.stretches(), [](const Stretch& s) { return s.last > s.first; });
+  return first != d.stretches().end() && first->section == SectionKind::plan ? &*first : nullptr;
+}
+
 }  // namespace
 
 void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::vector<Complaint>& out) {
@@ -191,7 +205,13 @@ void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::v
     for (const Stretch& stretch : d.stretches()) {
       if (stretch.section != kind) continue;
       d.sentences(stretch, sentences);
-      for (const Sentence& sentence : sentences) finder.read(sentence, manner);
+      bool first = true;
+      for (const Sentence& sentence : sentences) {
+        // A reason that goes on in long sentences is a history.
+        const bool long_winded = manner == Manner::reason && !first && sentence.last - sentence.first > kLong;
+        finder.read(sentence, long_winded ? Manner::history : manner);
+        first = false;
+      }
     }
   };
   read(SectionKind::complaint, Manner::reason);
@@ -206,6 +226,10 @@ void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::v
   finder.be_strict(in_passing);
   if (out.empty()) read(SectionKind::course, Manner::history);
   finder.be_strict(false);
+  if (const Stretch* diagnosis = leading_diagnosis(d); out.empty() && diagnosis != nullptr) {
+    d.sentences(*diagnosis, sentences);
+    for (const Sentence& sentence : sentences) finder.read(sentence, Manner::diagnosis);
+  }
   // A note that gives its reason but no history may tell its complaints in the review of systems.
   const bool given =
       std::ranges::any_of(d.stretches(), [](const Stretch& s) { return s.section == SectionKind::complaint; });
