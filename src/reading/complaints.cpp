@@ -175,7 +175,10 @@ bool other_reason(const Document& d) {
     if (stretch.section != SectionKind::complaint || stretch.last <= stretch.first) continue;
     given = true;
     find_cues(d, {stretch.first, stretch.last}, cues);
-    if (std::ranges::any_of(cues, [](const FoundCue& f) { return !f.is(Use::vague); })) return false;
+    const bool bodily = std::ranges::any_of(cues, [](const FoundCue& f) {
+      return (f.is_symptom() && !f.is(Use::vague)) || f.is(Use::named) || f.is(Use::half) || f.is(Use::general);
+    });
+    if (bodily) return false;
     for (std::uint32_t i = stretch.first; i < stretch.last; ++i) {
       const std::string_view word = d.text(i);
       if (word.size() > 1 && (word.substr(1).starts_with("ollow") || word.substr(1).starts_with("OLLOW") ||
