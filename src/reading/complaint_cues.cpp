@@ -62,6 +62,8 @@ bool is_excluded(const ToldSentence& s, std::uint32_t token) {
     switch (found.cue->use) {
       case Use::denial:
         if (found.last <= token && !is_separated(s, found.last, token)) return true;
+        // "Hip pain: none."
+        if (found.first > token && found.first <= token + 4 && s.document.text(found.first - 1) == ":") return true;
         break;
       case Use::past:
         if (!s.reason && found.last <= token && !is_separated(s, found.last, token) &&
@@ -94,6 +96,12 @@ bool is_told(const ToldSentence& s, const PlaceGroup& group, std::uint32_t first
   for (const FoundCue& found : s.cues) {
     const bool symptom = found.is_symptom();
     const bool visit = found.is(Use::visit);
+    // "Back and neck pain": what carries its own place ends the list.
+    if (found.is(Use::named) && found.first > first && found.first < last &&
+        !between(s.cues, first - std::min(first, 4U), first, [](const FoundCue& f) { return f.is_symptom(); }))
+      return true;
+    // "Left leg swelling": of one leg it is that leg's.
+    if (found.is(Use::general) && found.first <= first && found.last >= last && is_one_side(group)) return true;
     if (!symptom && !visit) continue;
     // Swelling of the legs is more often of the heart than of the joints.
     const Region region = group.members.front().place.region;
@@ -122,7 +130,6 @@ bool is_told(const ToldSentence& s, const PlaceGroup& group, std::uint32_t first
 bool is_general(const ToldSentence& s, const PlaceGroup& group, std::uint32_t first, std::uint32_t last) {
   const auto symptom = [](const FoundCue& f) { return f.is_symptom(); };
   return std::ranges::any_of(s.cues, [&](const FoundCue& f) {
-    if (f.is(Use::organ)) return f.first <= first && f.last >= last;
     if (!f.is(Use::general)) return false;
     if (f.first <= first && f.last >= last) return !is_one_side(group);
     if (f.last <= first) {
@@ -132,6 +139,11 @@ bool is_general(const ToldSentence& s, const PlaceGroup& group, std::uint32_t fi
     }
     return f.first >= last && f.first <= last + 1 && s.document.text(last) != ",";
   });
+}
+
+bool is_organ(const ToldSentence& s, const Item& item) {
+  return std::ranges::any_of(
+      s.cues, [&](const FoundCue& f) { return f.is(Use::organ) && f.first <= item.first && f.last >= item.last; });
 }
 
 }  // namespace jointledger

@@ -46,4 +46,7 @@ bool is_told(const ToldSentence& sentence, const PlaceGroup& group, std::uint32_
 /// Whether the place at tokens [first, last) is that of a symptom of no joint: "swelling of the legs".
 bool is_general(const ToldSentence& sentence, const PlaceGroup& group, std::uint32_t first, std::uint32_t last);
 
+/// Whether the item is part of the name of something that is no joint: "bladder neck".
+bool is_organ(const ToldSentence& sentence, const Item& item);
+
 }  // namespace jointledger

@@ -31,7 +31,7 @@ class ComplaintFinder {
     list_.begin_sentence();
     const bool reason = manner != Manner::history;
     const bool symptom = std::ranges::any_of(cues_, [](const FoundCue& f) {
-      return f.is_symptom() || f.is(Use::visit) || f.is(Use::named) || f.is(Use::half);
+      return f.is_symptom() || f.is(Use::visit) || f.is(Use::named) || f.is(Use::half) || f.is(Use::general);
     });
     if (!symptom && manner != Manner::reason && !has(cues_, Use::ended)) return;
     itemize(d_, sentence, parts_.items);
@@ -71,7 +71,9 @@ class ComplaintFinder {
     list_.begin_list();
     for (const auto& member : group.members) {
       const Item& item = parts_.items[member.item];
-      if (item.is(ConceptKind::artery) || member.place.joints || member.place.region == Region::extremities) continue;
+      if (item.is(ConceptKind::artery) || member.place.joints || member.place.region == Region::extremities ||
+          is_organ(told, item) || inside_named(item.first))
+        continue;
       add(region_of(told, member), side_of_place(told, member), item.first, item.last, told.reason);
     }
   }
