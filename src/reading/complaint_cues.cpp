@@ -11,13 +11,14 @@ bool between(const std::vector<FoundCue>& cues, std::uint32_t from, std::uint32_
   return std::ranges::any_of(cues, [&](const FoundCue& f) { return f.first >= from && f.last <= to && accepts(f); });
 }
 
-// A denial or an earlier time reaches to the next "but", or to where the reason for the visit is told.
-bool is_separated(const ToldSentence& s, std::uint32_t from, std::uint32_t to) {
-  if (between(s.cues, from, to, [](const FoundCue& f) { return f.is(Use::visit) || f.is(Use::turn); })) return true;
-  return std::ranges::any_of(s.parts.items, [&](const Item& item) {
-    return item.first >= from && item.first < to &&
-           (item.is(Cue::but) || item.is(Cue::except) || item.kind == ItemKind::semicolon);
-  });
+// Whether "and" or a comma leads to the token, with no more than small words ("and she") between.
+bool is_joined(const ToldSentence& s, std::uint32_t token) {
+  bool joined = false;
+  for (const Item& item : s.parts.items) {
+    if (item.last > token) break;
+    joined = item.kind == ItemKind::comma || item.has(kAnd) || (joined && is_filler(item));
+  }
+  return joined;
 }
 
 bool brings_back(const ToldSentence& s, std::uint32_t from, std::uint32_t to) {
@@ -57,6 +58,19 @@ bool has(const std::vector<FoundCue>& cues, Use use) {
   return std::ranges::any_of(cues, [&](const FoundCue& f) { return f.is(use); });
 }
 
+bool is_separated(const ToldSentence& s, std::uint32_t from, std::uint32_t to) {
+  // "... and reports": the patient's words begin anew.
+  const auto ends = [&](const FoundCue& f) {
+    const bool anew = f.is(Use::tells) && f.first > from && is_joined(s, f.first);
+    return f.is(Use::visit) || f.is(Use::turn) || anew;
+  };
+  if (between(s.cues, from, to, ends)) return true;
+  return std::ranges::any_of(s.parts.items, [&](const Item& item) {
+    return item.first >= from && item.first < to &&
+           (item.is(Cue::but) || item.is(Cue::except) || item.kind == ItemKind::semicolon);
+  });
+}
+
 bool is_excluded(const ToldSentence& s, std::uint32_t token) {
   for (const FoundCue& found : s.cues) {
     switch (found.cue->use) {
@@ -77,7 +91,7 @@ bool is_excluded(const ToldSentence& s, std::uint32_t token) {
         break;
       case Use::gone:
       case Use::ended:
-        if (!s.reason && found.last >= token) return true;
+        if (!s.reason && found.last >= token && !is_separated(s, token, found.first)) return true;
         break;
       case Use::spread:
         // "... into the arm, with numbness of the hand": a symptom of its own.

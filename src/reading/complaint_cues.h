@@ -37,6 +37,10 @@ struct ToldSentence {
   bool reason = false;
 };
 
+/// Whether a "but", a semicolon or the reason for the visit stands in tokens [from, to): what a word says of its
+/// sentence ends there.
+bool is_separated(const ToldSentence& sentence, std::uint32_t from, std::uint32_t to);
+
 /// Whether what stands at a token is denied, of earlier times, gone, or only where the symptom spreads to.
 bool is_excluded(const ToldSentence& sentence, std::uint32_t token);
 

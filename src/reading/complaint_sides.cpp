@@ -18,10 +18,12 @@ std::optional<Side> stated(const Item& item) {
   return side;
 }
 
-// Whether a place or a list's next member stands in items (from, to).
-bool parted(const std::vector<Item>& items, Index from, Index to) {
+// Whether a place or a list's next member stands in items (from, to). Before a place a comma parts, too; behind it
+// "knee pain, left" goes on.
+bool parted(const std::vector<Item>& items, Index from, Index to, bool comma_parts) {
   for (Index i = from + 1; i < to; ++i) {
-    if (items[i].places() || joins(items[i]) || items[i].kind == ItemKind::semicolon) return true;
+    const bool goes_on = !comma_parts && items[i].kind == ItemKind::comma;
+    if (items[i].places() || (joins(items[i]) && !goes_on) || items[i].kind == ItemKind::semicolon) return true;
   }
   return false;
 }
@@ -29,11 +31,11 @@ bool parted(const std::vector<Item>& items, Index from, Index to) {
 // The nearest side before the item, or behind it, with nothing between that has a side of its own.
 std::optional<Side> nearest_side(const std::vector<Item>& items, Index at, std::uint32_t reach) {
   for (Index i = at; i-- > 0;) {
-    if (items[at].first - items[i].last > reach || parted(items, i, at)) break;
+    if (items[at].first - items[i].last > reach || parted(items, i, at, true)) break;
     if (const auto side = stated(items[i])) return side;
   }
   for (Index i = at + 1; i < items.size(); ++i) {
-    if (items[i].first - items[at].last > reach || parted(items, at, i)) break;
+    if (items[i].first - items[at].last > reach || parted(items, at, i, false)) break;
     // "Knee, left ankle": the side belongs to what follows.
     if (i + 1 < items.size() && items[i + 1].places()) break;
     if (const auto side = stated(items[i])) return side;
@@ -74,7 +76,7 @@ Side side_of_named(const ToldSentence& s, const FoundCue& found) {
       });
       if (own) return *side;
     }
-    if (item.first < found.last || item.first - found.last > 3) continue;
+    if (item.first < found.last || item.first - found.last > 5) continue;
     const bool spreads = std::ranges::any_of(s.cues, [&](const FoundCue& f) {
       return f.is(ComplaintCue::Use::spread) && f.first >= found.last && f.first <= item.first;
     });

@@ -36,10 +36,10 @@ class ComplaintFinder {
     if (!symptom && manner != Manner::reason && !has(cues_, Use::ended)) return;
     itemize(d_, sentence, parts_.items);
     find_places(d_, Context(), parts_);
-    if (manner == Manner::history) take_back();
+    const ToldSentence told{d_, parts_, cues_, reason};
+    if (manner == Manner::history) take_back(told);
     if (!symptom && manner != Manner::reason) return;
     if (strict_ && !has(cues_, Use::visit) && !has(cues_, Use::tells)) return;
-    const ToldSentence told{d_, parts_, cues_, reason};
     for (const FoundCue& found : cues_) {
       if (found.is(Use::named) && !is_excluded(told, found.first) && !is_placed_elsewhere(*found.cue->region, reason))
         add(*found.cue->region, side_of_named(told, found), found.first, found.last, reason);
@@ -65,7 +65,7 @@ class ComplaintFinder {
     if (group.elsewhere) return;
     const std::uint32_t first = parts_.items[group.members.front().item].first;
     const std::uint32_t last = parts_.items[group.last - 1].last;
-    if (inside_named(first) || is_excluded(told, first)) return;
+    if (is_excluded(told, first)) return;
     if (!told.reason && !is_told(told, group, first, last)) return;
     if (is_general(told, group, first, last)) return;
     list_.begin_list();
@@ -100,19 +100,22 @@ class ComplaintFinder {
   }
 
   // "Her neck stiffness resolved"; "This has since resolved", of the sentence before.
-  void take_back() {
+  void take_back(const ToldSentence& told) {
     const auto ended = std::ranges::find_if(cues_, [](const FoundCue& f) { return f.is(Use::ended); });
     if (ended == cues_.end()) return;
+    const auto meant = [&](std::uint32_t token) {
+      return token < ended->first && !is_separated(told, token, ended->first);
+    };
     bool named = false;
     for (const PlaceGroup& group : parts_.groups) {
       for (const auto& member : group.members) {
-        if (parts_.items[member.item].first >= ended->first) continue;
+        if (!meant(parts_.items[member.item].first)) continue;
         named = true;
         list_.take_back(member.place.region);
       }
     }
     for (const FoundCue& found : cues_) {
-      if (!found.is(Use::named) || found.first >= ended->first) continue;
+      if (!found.is(Use::named) || !meant(found.first)) continue;
       named = true;
       list_.take_back(*found.cue->region);
     }
