@@ -45,6 +45,7 @@ class ComplaintFinder {
         add(*found.cue->region, side_of_named(told, found), found.first, found.last, reason);
     }
     for (const PlaceGroup& group : parts_.groups) read_group(told, group);
+    if (reason) read_levels(told);
     read_half(told);
   }
 
@@ -68,13 +69,28 @@ class ComplaintFinder {
     if (is_excluded(told, first)) return;
     if (!told.reason && !is_told(told, group, first, last)) return;
     if (is_general(told, group, first, last)) return;
-    list_.begin_list();
+    // "Mid and low back pain": the low back was read as a complaint of its own, and is of this list.
+    const bool shared = std::ranges::any_of(
+        cues_, [&](const FoundCue& f) { return f.is(Use::named) && f.first > first && f.first < last; });
+    if (!shared) list_.begin_list();
     for (const auto& member : group.members) {
       const Item& item = parts_.items[member.item];
       if (item.is(ConceptKind::artery) || member.place.joints || member.place.region == Region::extremities ||
           is_organ(told, item) || inside_named(item.first))
         continue;
       add(region_of(told, member), side_of_place(told, member), item.first, item.last, told.reason);
+    }
+  }
+
+  // "Herniated disc L5-S1 with weakness of the foot": a level that is no place of its own.
+  void read_levels(const ToldSentence& told) {
+    for (Index i = 0; i < parts_.items.size(); ++i) {
+      const Item& item = parts_.items[i];
+      if (item.kind != ItemKind::level || is_excluded(told, item.first)) continue;
+      const bool placed = std::ranges::any_of(parts_.groups, [&](const PlaceGroup& group) {
+        return std::ranges::any_of(group.members, [&](const auto& member) { return member.item == i; });
+      });
+      if (!placed) add(item.level, Side::midline, item.first, item.last, true);
     }
   }
 
@@ -154,9 +170,10 @@ void survey(const Document& d, bool& low_back, bool& injury) {
   std::vector<FoundCue> cues;
   for (const Stretch& stretch : d.stretches()) {
     const bool history = stretch.section == SectionKind::history || stretch.section == SectionKind::complaint ||
-                         stretch.section == SectionKind::course || stretch.section == SectionKind::none;
-    const bool plan = stretch.section == SectionKind::plan || stretch.section == SectionKind::diagnosis ||
-                      stretch.section == SectionKind::ros || stretch.section == SectionKind::data;
+                         stretch.section == SectionKind::course || stretch.section == SectionKind::none ||
+                         stretch.section == SectionKind::diagnosis || stretch.section == SectionKind::indication;
+    const bool plan = stretch.section == SectionKind::plan || stretch.section == SectionKind::ros ||
+                      stretch.section == SectionKind::data;
     if (!history && !plan) continue;
     for (std::uint32_t i = stretch.first; i < stretch.last;) {
       const auto match = d.lexicon().phrases().longest(d.keys(), i);
