@@ -131,8 +131,9 @@ bool is_told(const ToldSentence& s, const PlaceGroup& group, std::uint32_t first
       const std::uint32_t gap = first - found.last;
       const auto& d = s.document;
       if (visit && gap <= 8) return true;
-      if (symptom && (gap <= 4 || (group.at_before &&
-                                   gap <= (d.text(first - 1) == "over" || d.text(first - 2) == "over" ? 9U : 20U))))
+      if (symptom && !is_separated(s, found.last, first) &&
+          (gap <= 4 ||
+           (group.at_before && gap <= (d.text(first - 1) == "over" || d.text(first - 2) == "over" ? 9U : 20U))))
         return true;
     } else {
       return symptom;

@@ -24,7 +24,7 @@ bool next_door(Region known, Region other) {
 }
 
 void ComplaintList::add(const ComplaintMention& mention) {
-  const auto [region, side, evidence, injury, reason] = mention;
+  const auto& [region, side, evidence, injury, reason, loose] = mention;
   if (is_group(region) && !is_paired(region) && region != Region::spine) return;
   for (Complaint& known : out_) {
     // "Back pain ... in the mid back": the level comes later.
@@ -36,7 +36,7 @@ void ComplaintList::add(const ComplaintMention& mention) {
       known.side = side;
       return;
     }
-    if (known.side == Side::both || settled(region)) return;
+    if (known.side == Side::both || loose || settled(region)) return;
     known.side = Side::both;
     return;
   }

@@ -20,6 +20,7 @@ struct ComplaintMention {
   Span evidence;
   bool injury = false;
   bool reason = false;  ///< told as the reason for the visit, whose side then holds
+  bool loose = false;   ///< "both" only because it is told of several parts: "the fingers"
 };
 
 /// Collects into `out`, which it does not own; a stated side replaces an unstated one.

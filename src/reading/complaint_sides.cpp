@@ -101,9 +101,11 @@ Side side_of_place(const ToldSentence& s, const PlaceGroup::Member& member) {
     if (!member.sided || items[member.item].kind == ItemKind::level) return Side::midline;
     return nearest_side(items, member.item, 3) ? side : Side::midline;
   }
-  if (side != Side::unstated) return side;
+  // "Hip pain on the left and knee pain on the right": a side told of the place itself goes before one that is carried.
+  const auto near = nearest_side(items, member.item, kFar);
+  if (side != Side::unstated) return near.value_or(side);
   if (member.plural || member.several) return Side::both;
-  if (const auto near = nearest_side(items, member.item, kFar)) return *near;
+  if (near) return *near;
   if (!s.reason) return Side::unstated;
   return side_before(s.parts, items[member.item].first, [](const PlaceRef&) { return true; }).value_or(Side::unstated);
 }

@@ -59,7 +59,7 @@ class ComplaintFinder {
 
  private:
   void add(Region region, Side side, std::uint32_t first, std::uint32_t last, bool reason) {
-    list_.add({region, side, d_.span(first, last), injury_, reason});
+    list_.add({region, side, d_.span(first, last), injury_, reason, false});
   }
 
   void read_group(const ToldSentence& told, const PlaceGroup& group) {
@@ -78,7 +78,8 @@ class ComplaintFinder {
       if (item.is(ConceptKind::artery) || member.place.joints || member.place.region == Region::extremities ||
           is_organ(told, item) || inside_named(item.first))
         continue;
-      add(region_of(told, member), side_of_place(told, member), item.first, item.last, told.reason);
+      list_.add({region_of(told, member), side_of_place(told, member), d_.span(item.first, item.last), injury_,
+                 told.reason, member.several && !member.sided});
     }
   }
 
