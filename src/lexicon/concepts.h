@@ -129,6 +129,7 @@ struct ComplaintCue {
     vague,  ///< a symptom, but of no joint by itself: "trouble with"
     injury,
     visit,
+    again,  ///< a visit that follows another
     tells,
     past,  ///< what follows is of earlier times
     then,  ///< what stands before it and after it is of earlier times

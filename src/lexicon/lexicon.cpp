@@ -112,10 +112,11 @@ constexpr std::array<Named<SectionKind>, 13> kSections = {{{"exam", SectionKind:
                                                            {"other", SectionKind::other},
                                                            {"none", SectionKind::none}}};
 
-constexpr std::array<Named<ComplaintCue::Use>, 18> kUses = {{{"symptom", ComplaintCue::Use::symptom},
+constexpr std::array<Named<ComplaintCue::Use>, 19> kUses = {{{"symptom", ComplaintCue::Use::symptom},
                                                              {"vague", ComplaintCue::Use::vague},
                                                              {"injury", ComplaintCue::Use::injury},
                                                              {"visit", ComplaintCue::Use::visit},
+                                                             {"again", ComplaintCue::Use::again},
                                                              {"tells", ComplaintCue::Use::tells},
                                                              {"past", ComplaintCue::Use::past},
                                                              {"then", ComplaintCue::Use::then},

@@ -62,7 +62,7 @@ bool is_separated(const ToldSentence& s, std::uint32_t from, std::uint32_t to) {
   // "... and reports": the patient's words begin anew.
   const auto ends = [&](const FoundCue& f) {
     const bool anew = f.is(Use::tells) && f.first > from && is_joined(s, f.first);
-    return f.is(Use::visit) || f.is(Use::turn) || anew;
+    return f.is_visit() || f.is(Use::turn) || anew;
   };
   if (between(s.cues, from, to, ends)) return true;
   return std::ranges::any_of(s.parts.items, [&](const Item& item) {
@@ -109,7 +109,7 @@ bool is_excluded(const ToldSentence& s, std::uint32_t token) {
 bool is_told(const ToldSentence& s, const PlaceGroup& group, std::uint32_t first, std::uint32_t last) {
   for (const FoundCue& found : s.cues) {
     const bool symptom = found.is_symptom();
-    const bool visit = found.is(Use::visit);
+    const bool visit = found.is_visit();
     // "Back and neck pain": what carries its own place ends the list.
     if (found.is(Use::named) && found.first > first && found.first < last &&
         !between(s.cues, first - std::min(first, 4U), first, [](const FoundCue& f) { return f.is_symptom(); }))

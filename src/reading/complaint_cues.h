@@ -21,6 +21,8 @@ struct FoundCue {
   bool is_symptom() const {
     return is(ComplaintCue::Use::symptom) || is(ComplaintCue::Use::vague) || is(ComplaintCue::Use::injury);
   }
+  /// Whether what follows is the reason for the visit.
+  bool is_visit() const { return is(ComplaintCue::Use::visit) || is(ComplaintCue::Use::again); }
 };
 
 /// Finds the words in tokens [sentence.first, sentence.last), the longest first. Replaces `out`.

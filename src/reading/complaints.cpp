@@ -31,7 +31,7 @@ class ComplaintFinder {
     list_.begin_sentence();
     const bool reason = manner != Manner::history;
     const bool symptom = std::ranges::any_of(cues_, [](const FoundCue& f) {
-      return f.is_symptom() || f.is(Use::visit) || f.is(Use::named) || f.is(Use::half) || f.is(Use::general);
+      return f.is_symptom() || f.is_visit() || f.is(Use::named) || f.is(Use::half) || f.is(Use::general);
     });
     if (!symptom && manner != Manner::reason && !has(cues_, Use::ended)) return;
     itemize(d_, sentence, parts_.items);
@@ -39,7 +39,8 @@ class ComplaintFinder {
     const ToldSentence told{d_, parts_, cues_, reason};
     if (manner == Manner::history) take_back(told);
     if (!symptom && manner != Manner::reason) return;
-    if (strict_ && !has(cues_, Use::visit) && !has(cues_, Use::tells)) return;
+    const bool why = std::ranges::any_of(cues_, [](const FoundCue& f) { return f.is_visit() || f.is(Use::tells); });
+    if (strict_ && !why) return;
     for (const FoundCue& found : cues_) {
       if (found.is(Use::named) && !is_excluded(told, found.first) && !is_placed_elsewhere(*found.cue->region, reason))
         add(*found.cue->region, side_of_named(told, found), found.first, found.last, reason);
@@ -190,7 +191,7 @@ void survey(const Document& d, bool& low_back, bool& injury) {
   }
 }
 
-// Whether a reason for the visit is given, and no word of it is a symptom, an injury or a follow-up.
+// Whether a reason for the visit is given, and no word of it tells of a symptom, an injury or a follow-up.
 bool other_reason(const Document& d) {
   std::vector<FoundCue> cues;
   bool given = false;
@@ -198,16 +199,11 @@ bool other_reason(const Document& d) {
     if (stretch.section != SectionKind::complaint || stretch.last <= stretch.first) continue;
     given = true;
     find_cues(d, {stretch.first, stretch.last}, cues);
-    const bool bodily = std::ranges::any_of(cues, [](const FoundCue& f) {
-      return (f.is_symptom() && !f.is(Use::vague)) || f.is(Use::named) || f.is(Use::half) || f.is(Use::general);
+    const bool open = std::ranges::any_of(cues, [](const FoundCue& f) {
+      return (f.is_symptom() && !f.is(Use::vague)) || f.is(Use::named) || f.is(Use::half) || f.is(Use::general) ||
+             f.is(Use::again);
     });
-    if (bodily) return false;
-    for (std::uint32_t i = stretch.first; i < stretch.last; ++i) {
-      const std::string_view word = d.text(i);
-      if (word.size() > 1 && (word.substr(1).starts_with("ollow") || word.substr(1).starts_with("OLLOW") ||
-                              word.substr(1).starts_with("oint")))
-        return false;
-    }
+    if (open) return false;
   }
   return given;
 }
