@@ -4,6 +4,8 @@
 #include <span>
 #include <utility>
 
+#include "reading/regions.h"
+
 namespace jointledger {
 
 bool next_door(Region known, Region other) {
@@ -69,6 +71,10 @@ void ComplaintList::take_back(Region region) {
     before_sentence_ = before_list_ = std::min(before_sentence_, out_.size());
     return;
   }
+}
+
+bool ComplaintList::has_level() const {
+  return std::ranges::any_of(out_, [](const Complaint& known) { return jointledger::has_level(known.region); });
 }
 
 bool ComplaintList::settled(Region region) const { return std::ranges::find(settled_, region) != settled_.end(); }

@@ -44,6 +44,9 @@ class ComplaintList {
   /// Takes back a region, unless it is the reason for the visit.
   void take_back(Region region);
 
+  /// Whether a level of the spine is among them.
+  bool has_level() const;
+
   bool empty() const { return out_.empty(); }
 
  private:

@@ -77,8 +77,10 @@ Side side_of_named(const ToldSentence& s, const FoundCue& found) {
       if (own) return *side;
     }
     if (item.first < found.last || item.first - found.last > 5) continue;
+    // "Neck pain radiating to the left", "neck pain with left radiculopathy": the side of something else.
     const bool spreads = std::ranges::any_of(s.cues, [&](const FoundCue& f) {
-      return f.is(ComplaintCue::Use::spread) && f.first >= found.last && f.first <= item.first;
+      return (f.is(ComplaintCue::Use::spread) && f.first >= found.last && f.first <= item.first) ||
+             (f.is_symptom() && f.first == item.last);
     });
     const bool other_place = i + 1 < s.parts.items.size() && s.parts.items[i + 1].places() &&
                              std::ranges::none_of(s.parts.groups, [&](const PlaceGroup& group) {

@@ -79,6 +79,8 @@ class ComplaintFinder {
       if (item.is(ConceptKind::artery) || member.place.joints || member.place.region == Region::extremities ||
           is_organ(told, item) || inside_named(item.first))
         continue;
+      // "Fracture of the T8 vertebra": the spine that a level has been named of.
+      if (member.place.region == Region::spine && !member.place.back && list_.has_level()) continue;
       list_.add({region_of(told, member), side_of_place(told, member), d_.span(item.first, item.last), injury_,
                  told.reason, member.several && !member.sided});
     }
@@ -196,7 +198,8 @@ bool other_reason(const Document& d) {
   std::vector<FoundCue> cues;
   bool given = false;
   for (const Stretch& stretch : d.stretches()) {
-    if (stretch.section != SectionKind::complaint || stretch.last <= stretch.first) continue;
+    const bool reason = stretch.section == SectionKind::complaint || stretch.section == SectionKind::diagnosis;
+    if (!reason || stretch.last <= stretch.first) continue;
     given = true;
     find_cues(d, {stretch.first, stretch.last}, cues);
     const bool open = std::ranges::any_of(cues, [](const FoundCue& f) {
