@@ -126,7 +126,8 @@ struct Concept {
 struct ComplaintCue {
   enum class Use : std::uint8_t {
     symptom,
-    vague,  ///< a symptom, but of no joint by itself: "trouble with"
+    vague,    ///< a symptom, but of no joint by itself: "trouble with"
+    disease,  ///< a symptom in a reason for the visit or a diagnosis only
     injury,
     visit,
     again,  ///< a visit that follows another

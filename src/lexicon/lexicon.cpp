@@ -112,25 +112,17 @@ constexpr std::array<Named<SectionKind>, 13> kSections = {{{"exam", SectionKind:
                                                            {"other", SectionKind::other},
                                                            {"none", SectionKind::none}}};
 
-constexpr std::array<Named<ComplaintCue::Use>, 19> kUses = {{{"symptom", ComplaintCue::Use::symptom},
-                                                             {"vague", ComplaintCue::Use::vague},
-                                                             {"injury", ComplaintCue::Use::injury},
-                                                             {"visit", ComplaintCue::Use::visit},
-                                                             {"again", ComplaintCue::Use::again},
-                                                             {"tells", ComplaintCue::Use::tells},
-                                                             {"past", ComplaintCue::Use::past},
-                                                             {"then", ComplaintCue::Use::then},
-                                                             {"now", ComplaintCue::Use::now},
-                                                             {"turn", ComplaintCue::Use::turn},
-                                                             {"spread", ComplaintCue::Use::spread},
-                                                             {"gone", ComplaintCue::Use::gone},
-                                                             {"ended", ComplaintCue::Use::ended},
-                                                             {"denial", ComplaintCue::Use::denial},
-                                                             {"general", ComplaintCue::Use::general},
-                                                             {"organ", ComplaintCue::Use::organ},
-                                                             {"named", ComplaintCue::Use::named},
-                                                             {"half", ComplaintCue::Use::half},
-                                                             {"study", ComplaintCue::Use::study}}};
+constexpr std::array<Named<ComplaintCue::Use>, 20> kUses = {
+    {{"symptom", ComplaintCue::Use::symptom}, {"vague", ComplaintCue::Use::vague},
+     {"disease", ComplaintCue::Use::disease}, {"injury", ComplaintCue::Use::injury},
+     {"visit", ComplaintCue::Use::visit},     {"again", ComplaintCue::Use::again},
+     {"tells", ComplaintCue::Use::tells},     {"past", ComplaintCue::Use::past},
+     {"then", ComplaintCue::Use::then},       {"now", ComplaintCue::Use::now},
+     {"turn", ComplaintCue::Use::turn},       {"spread", ComplaintCue::Use::spread},
+     {"gone", ComplaintCue::Use::gone},       {"ended", ComplaintCue::Use::ended},
+     {"denial", ComplaintCue::Use::denial},   {"general", ComplaintCue::Use::general},
+     {"organ", ComplaintCue::Use::organ},     {"named", ComplaintCue::Use::named},
+     {"half", ComplaintCue::Use::half},       {"study", ComplaintCue::Use::study}}};
 
 constexpr std::array<Named<RemarkWord::Use>, 6> kRemarkUses = {{{"finding", RemarkWord::Use::finding},
                                                                 {"narrows", RemarkWord::Use::narrows},

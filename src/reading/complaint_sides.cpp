@@ -118,7 +118,9 @@ std::optional<Side> side_of_half(const ToldSentence& s, const FoundCue& found) {
     const auto side = stated(item);
     if (!side || *side == Side::both) continue;
     // The side may be part of the words themselves: "left-sided weakness".
-    if (item.last <= found.last && found.last - item.last <= 3 && (loose || item.last == found.first)) return side;
+    if (item.last <= found.last && found.last - item.last <= 3 &&
+        (loose || (item.last == found.first && item.last - item.first > 1)))
+      return side;
     if (loose && item.first >= found.first && item.first - found.first <= 4) return side;
   }
   return std::nullopt;

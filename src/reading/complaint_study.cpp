@@ -25,15 +25,27 @@ bool find_title(const Document& d, std::vector<Sentence>& sentences, SentencePar
   return true;
 }
 
+// Whether the text names a place that is no joint, limb or spine, or what is felt there: "facial mass".
+bool names_other_place(const Document& d, const Stretch& stretch) {
+  for (std::uint32_t i = stretch.first; i < stretch.last;) {
+    const auto match = d.lexicon().phrases().longest(d.keys(), i);
+    const ConceptKind kind = match.length > 0 ? d.lexicon().meaning(match.value).kind : ConceptKind::region;
+    if (kind == ConceptKind::elsewhere_place || kind == ConceptKind::elsewhere_finding) return true;
+    i += std::max<std::uint32_t>(match.length, 1);
+  }
+  return false;
+}
+
 // Whether the reason for the study tells of pain, an injury and the like.
 bool is_for_symptom(const Document& d, std::vector<FoundCue>& cues) {
   return std::ranges::any_of(d.stretches(), [&](const Stretch& s) {
     if (s.section != SectionKind::complaint && s.section != SectionKind::history &&
         s.section != SectionKind::indication)
       return false;
+    if (names_other_place(d, s)) return false;
     find_cues(d, {s.first, s.last}, cues);
     return std::ranges::any_of(cues, [](const FoundCue& f) { return f.is_symptom(); }) &&
-           !has(cues, ComplaintCue::Use::denial) && !has(cues, ComplaintCue::Use::general);
+           !has(cues, ComplaintCue::Use::denial);
   });
 }
 

@@ -30,8 +30,9 @@ class ComplaintFinder {
     find_cues(d_, sentence, cues_);
     list_.begin_sentence();
     const bool reason = manner != Manner::history;
-    const bool symptom = std::ranges::any_of(cues_, [](const FoundCue& f) {
-      return f.is_symptom() || f.is_visit() || f.is(Use::named) || f.is(Use::half) || f.is(Use::general);
+    const bool symptom = std::ranges::any_of(cues_, [&](const FoundCue& f) {
+      return f.is_symptom() || (reason && f.is(Use::disease)) || f.is_visit() || f.is(Use::named) || f.is(Use::half) ||
+             f.is(Use::general);
     });
     if (!symptom && manner != Manner::reason && !has(cues_, Use::ended)) return;
     itemize(d_, sentence, parts_.items);
@@ -203,8 +204,8 @@ bool other_reason(const Document& d) {
     given = true;
     find_cues(d, {stretch.first, stretch.last}, cues);
     const bool open = std::ranges::any_of(cues, [](const FoundCue& f) {
-      return (f.is_symptom() && !f.is(Use::vague)) || f.is(Use::named) || f.is(Use::half) || f.is(Use::general) ||
-             f.is(Use::again);
+      return (f.is_symptom() && !f.is(Use::vague)) || f.is(Use::disease) || f.is(Use::named) || f.is(Use::half) ||
+             f.is(Use::general) || f.is(Use::again);
     });
     if (open) return false;
   }
@@ -253,7 +254,10 @@ void find_complaints(const Document& d, std::vector<Sentence>& sentences, std::v
   finder.be_strict(false);
   if (const Stretch* diagnosis = leading_diagnosis(d); out.empty() && diagnosis != nullptr) {
     d.sentences(*diagnosis, sentences);
-    for (const Sentence& sentence : sentences) finder.read(sentence, Manner::diagnosis);
+    for (const Sentence& sentence : sentences) {
+      finder.read(sentence, Manner::diagnosis);
+      if (out.empty()) break;  // a list of other diseases names the joints among the rest
+    }
   }
   // A note that gives its reason but no history may tell its complaints in the review of systems.
   const bool given =
