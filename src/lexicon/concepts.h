@@ -126,14 +126,49 @@ struct Concept {
 
 /// A word that tells what a visit is about: complaints.tsv.
 struct ComplaintCue {
-  enum class Use : std::uint8_t { symptom, injury, visit, tells, past, spread, gone, denial, general, named };
+  enum class Use : std::uint8_t {
+    symptom,
+    vague,    ///< a symptom, but of no joint by itself: "trouble with"
+    disease,  ///< a symptom in a reason for the visit or a diagnosis only
+    injury,
+    visit,
+    again,  ///< a visit that follows another
+    tells,
+    past,  ///< what follows is of earlier times
+    then,  ///< what stands before it and after it is of earlier times
+    now,   ///< ends what `past` says
+    turn,  ///< ends what `past` and `denial` say
+    spread,
+    gone,
+    ended,  ///< gone, and with it what the sentence before told
+    denial,
+    general,
+    organ,  ///< a place that is none of a joint: "bladder neck"
+    named,
+    half,   ///< weakness or numbness of one half of the body
+    study,  ///< an imaging study
+  };
   Use use = Use::symptom;
   std::optional<Region> region;  ///< of Use::named
   Side side = Side::unstated;
 };
 
 /// What text stands under a heading.
-enum class SectionKind : std::uint8_t { none, exam, history, complaint, ros, past, data, plan, procedure, other };
+enum class SectionKind : std::uint8_t {
+  none,
+  exam,
+  history,
+  complaint,
+  ros,
+  past,
+  data,
+  plan,
+  procedure,
+  diagnosis,   ///< with which the patient comes: before an operation, at admission
+  indication,  ///< why a procedure is done
+  course,      ///< of a stay in hospital
+  other,
+};
 
 enum class Admits : std::uint8_t { all, anywhere, explicit_only, nothing };
 

@@ -100,7 +100,7 @@ constexpr std::array<Named<FigureKind>, 7> kFigures = {{{"skip", FigureKind::ski
                                                         {"range", FigureKind::range},
                                                         {"degrees", FigureKind::degrees}}};
 
-constexpr std::array<Named<SectionKind>, 10> kSections = {{{"exam", SectionKind::exam},
+constexpr std::array<Named<SectionKind>, 13> kSections = {{{"exam", SectionKind::exam},
                                                            {"history", SectionKind::history},
                                                            {"complaint", SectionKind::complaint},
                                                            {"ros", SectionKind::ros},
@@ -108,19 +108,23 @@ constexpr std::array<Named<SectionKind>, 10> kSections = {{{"exam", SectionKind:
                                                            {"data", SectionKind::data},
                                                            {"plan", SectionKind::plan},
                                                            {"procedure", SectionKind::procedure},
+                                                           {"diagnosis", SectionKind::diagnosis},
+                                                           {"indication", SectionKind::indication},
+                                                           {"course", SectionKind::course},
                                                            {"other", SectionKind::other},
                                                            {"none", SectionKind::none}}};
 
-constexpr std::array<Named<ComplaintCue::Use>, 10> kUses = {{{"tells", ComplaintCue::Use::tells},
-                                                             {"symptom", ComplaintCue::Use::symptom},
-                                                             {"injury", ComplaintCue::Use::injury},
-                                                             {"visit", ComplaintCue::Use::visit},
-                                                             {"past", ComplaintCue::Use::past},
-                                                             {"spread", ComplaintCue::Use::spread},
-                                                             {"gone", ComplaintCue::Use::gone},
-                                                             {"denial", ComplaintCue::Use::denial},
-                                                             {"general", ComplaintCue::Use::general},
-                                                             {"named", ComplaintCue::Use::named}}};
+constexpr std::array<Named<ComplaintCue::Use>, 20> kUses = {
+    {{"symptom", ComplaintCue::Use::symptom}, {"vague", ComplaintCue::Use::vague},
+     {"disease", ComplaintCue::Use::disease}, {"injury", ComplaintCue::Use::injury},
+     {"visit", ComplaintCue::Use::visit},     {"again", ComplaintCue::Use::again},
+     {"tells", ComplaintCue::Use::tells},     {"past", ComplaintCue::Use::past},
+     {"then", ComplaintCue::Use::then},       {"now", ComplaintCue::Use::now},
+     {"turn", ComplaintCue::Use::turn},       {"spread", ComplaintCue::Use::spread},
+     {"gone", ComplaintCue::Use::gone},       {"ended", ComplaintCue::Use::ended},
+     {"denial", ComplaintCue::Use::denial},   {"general", ComplaintCue::Use::general},
+     {"organ", ComplaintCue::Use::organ},     {"named", ComplaintCue::Use::named},
+     {"half", ComplaintCue::Use::half},       {"study", ComplaintCue::Use::study}}};
 
 constexpr std::array<Named<RemarkWord::Use>, 6> kRemarkUses = {{{"finding", RemarkWord::Use::finding},
                                                                 {"narrows", RemarkWord::Use::narrows},

@@ -119,7 +119,9 @@ void find_joint_states(const Document& document, std::vector<Sentence>& sentence
   StateFinder finder(document, parts, out);
   for (const Stretch& stretch : document.stretches()) {
     // What is only intended or being done stands under these; so does the exam before it was done.
-    if (stretch.section == SectionKind::plan || stretch.section == SectionKind::procedure) continue;
+    if (stretch.section == SectionKind::plan || stretch.section == SectionKind::procedure ||
+        stretch.section == SectionKind::diagnosis || stretch.section == SectionKind::indication)
+      continue;
     document.sentences(stretch, sentences);
     for (const Sentence& sentence : sentences) finder.read(sentence);
   }

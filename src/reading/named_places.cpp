@@ -66,7 +66,7 @@ void name_label(const Stretch& stretch, std::vector<NamedPlace>& out) {
 void find_assessed(const Document& document, std::vector<Sentence>& sentences, SentenceParts& parts,
                    std::vector<NamedPlace>& out) {
   for (const Stretch& stretch : document.stretches()) {
-    if (stretch.section != SectionKind::plan) continue;
+    if (stretch.section != SectionKind::plan && stretch.section != SectionKind::diagnosis) continue;
     name_label(stretch, out);
     document.sentences(stretch, sentences);
     for (const Sentence& sentence : sentences) {

@@ -1,15 +1,23 @@
-// What a visit is about, by what the history says of it.
+// What a visit is about, by what the history says of it: a table of notes with their complaints, and some more.
 #include <gtest/gtest.h>
 
+#include <boost/algorithm/string.hpp>
+#include <filesystem>
+#include <set>
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include "lexicon/table.h"
 #include "shipped.h"
 
 namespace jointledger {
 namespace {
 
 using testing::read;
+
+const std::filesystem::path kTable =
+    std::filesystem::path(JOINTLEDGER_SOURCE_DIR) / "tests" / "reading" / "complaints.tsv";
 
 /// "knee right, hip left", with "(injury)" behind those that an injury brought.
 std::string complaints(std::string_view note) {
@@ -19,6 +27,29 @@ std::string complaints(std::string_view note) {
     if (c.injury) text.append(" (injury)");
   }
   return text.empty() ? "none" : text;
+}
+
+std::set<std::string> complaints_of(const std::string& note) {
+  std::set<std::string> found;
+  for (const Complaint& c : read(note).complaints) {
+    found.insert(std::string(name(c.region)).append(" ").append(name(c.side)));
+  }
+  return found;
+}
+
+TEST(Complaints, OfTheTableAreRead) {
+  const auto table = read_table(kTable);
+  ASSERT_TRUE(table);
+  ASSERT_EQ(table->columns, (std::vector<std::string>{"class", "note", "complaints"}));
+  for (const TableRow& row : table->rows) {
+    ASSERT_EQ(row.cells.size(), 3U) << "line " << row.line;
+    std::set<std::string> meant;  // "-" is read as an empty cell
+    std::vector<std::string> cells;
+    if (!row.cells[2].empty()) boost::algorithm::split(cells, row.cells[2], boost::is_any_of(";"));
+    for (const std::string& cell : cells) meant.insert(boost::algorithm::trim_copy(cell));
+    const std::string note = boost::algorithm::replace_all_copy(row.cells[1], "\\n", "\n");
+    EXPECT_EQ(complaints_of(note), meant) << kTable.filename() << ":" << row.line << ": " << row.cells[0];
+  }
 }
 
 TEST(Complaints, AreWhatTheVisitIsAbout) {
