@@ -8,7 +8,7 @@ namespace jointledger {
 namespace {
 
 /// A longer record is rare, and must not keep its memory: there are many jobs in a line.
-constexpr std::size_t kKept = std::size_t{1} << 20;
+constexpr std::size_t kKept = std::size_t{64} << 10;
 
 /// What the source says of a note under that key, as raw JSON; empty where it says nothing.
 std::string_view member_of(const Note& note, std::string_view key) {

@@ -170,7 +170,7 @@ def test_changed_inputs_are_refused(batch):
     checkpoint = batch.interrupted("changed")
     content = batch.input.read_bytes()
     try:
-        batch.input.write_bytes(content.replace(b"FW-01", b"FW-09", 1))
+        batch.input.write_bytes(content.replace(b"HISTORY", b"history", 1))
         refused(run(*batch.words("changed", "--resume")), "not those that the interrupted run read")
         batch.input.write_bytes(b"\n".join(batch.lines[: checkpoint["records"] - 1]))
         refused(run(*batch.words("changed", "--resume")), "not those that the interrupted run read")
