@@ -123,7 +123,8 @@ def test_html_is_the_text_that_lxml_finds():
     pages = ["<!DOCTYPE html><html><head><title>no</title><style>p {}</style></head><body>" +
              "".join(f"<p>{html.escape(line).replace(' ', '&#32;', 1)}" for line in paragraphs(note)) + "</body></html>"
              for note in notes()]
-    answers = read(ndjson([document(n, attachment(page, "text/html; charset=utf-8")) for n, page in zip(notes(), pages)]))
+    resources = [document(n, attachment(page, "text/html; charset=utf-8")) for n, page in zip(notes(), pages)]
+    answers = read(ndjson(resources))
     same_as_text(answers, [words_of(lxml_html.fromstring(page).find("body")) for page in pages])
 
 
@@ -146,7 +147,8 @@ def composition(note):
     section.title = "Physical Exam"
     section.text = Narrative()
     section.text.status = "generated"
-    section.text.div = f'<div xmlns="{XHTML}">' + "".join(f"<p>{html.escape(x)}</p>" for x in paragraphs(note)) + "</div>"
+    lines = "".join(f"<p>{html.escape(line)}</p>" for line in paragraphs(note))
+    section.text.div = f'<div xmlns="{XHTML}">{lines}</div>'
     made.section = [section]
     return made.as_json()
 
@@ -173,7 +175,8 @@ def cda(note):
     add(add(add(root, "recordTarget"), "patientRole"), "id", root="2.25.2", extension=note["patient"])
     add(add(add(root, "author"), "assignedAuthor"), "id", root="2.25.3", extension=note["author"])
     body = add(add(root, "component"), "structuredBody")
-    for code, title, lines in (("10164-2", "History", ["Left knee pain."]), ("29545-1", "Physical Exam", paragraphs(note))):
+    sections = (("10164-2", "History", ["Left knee pain."]), ("29545-1", "Physical Exam", paragraphs(note)))
+    for code, title, lines in sections:
         section = add(add(body, "component"), "section")
         add(section, "code", code=code, codeSystem="2.16.840.1.113883.6.1")
         add(section, "title", title)

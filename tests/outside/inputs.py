@@ -12,7 +12,8 @@ FIXTURES = Path(os.environ["JOINTLEDGER_FIXTURES"])
 # Own inventions, for what the demo notes lack: every character that a format means something by.
 EXTRA = [
     {"id": "marks", "author": "FW-9", "patient": "FWP-9", "date": "2031-04-01",
-     "text": "EXAM\nRight knee: no swelling | none ^ at ~ all & \"full\" <140>, it's {fine}; 5/5\n\n\tLeft hip, tender\n"},
+     "text": "EXAM\nRight knee: no swelling | none ^ at ~ all & \"full\" <140>, it's {fine}; 5/5\n\n"
+             "\tLeft hip, tender\n"},
     {"id": "letters", "author": "FW-9", "patient": "FWP-8", "date": "2031-04-02",
      "text": "EXAM\nLeft knee – no swelling, ROM 0–140°. Größe µ 膝.\nRight ankle stable."},
 ]
