@@ -58,7 +58,11 @@ void keep_permissions(int descriptor, const std::string& path) {
 FileAside::FileAside(std::string path, int descriptor, std::uint64_t size)
     : path_(std::move(path)), descriptor_(descriptor), size_(size) {}
 
-FileAside::~FileAside() { ::close(descriptor_); }
+FileAside::~FileAside() {
+  struct stat status = {};
+  if (!shown_ && ::fstat(descriptor_, &status) == 0 && status.st_size == 0) ::unlink(part_of(path_).c_str());
+  ::close(descriptor_);
+}
 
 std::unique_ptr<FileAside> FileAside::open(const std::string& path, mode_t mode, std::string& reason) {
   const std::string place = behind_links(path);
@@ -96,6 +100,7 @@ std::optional<std::string> FileAside::sync() {
 
 std::optional<std::string> FileAside::show() {
   if (::fsync(descriptor_) != 0) return reason_of(errno);
+  shown_ = true;
   return move_into_place(part_of(path_), path_);
 }
 

@@ -19,7 +19,7 @@ class FileAside {
   static std::unique_ptr<FileAside> open(const std::string& path, mode_t mode, std::string& reason);
   FileAside(const FileAside&) = delete;
   FileAside& operator=(const FileAside&) = delete;
-  /// Leaves PATH.part as it is, for a later run to go on with.
+  /// Leaves PATH.part as it is, for a later run to go on with; but takes it away if there is nothing in it.
   ~FileAside();
 
   int descriptor() const { return descriptor_; }
@@ -39,6 +39,7 @@ class FileAside {
   std::string path_;
   int descriptor_;
   std::uint64_t size_;
+  bool shown_ = false;
 };
 
 /// "PATH.part".

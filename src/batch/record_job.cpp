@@ -8,7 +8,7 @@ namespace jointledger {
 namespace {
 
 /// A longer record is rare, and must not keep its memory: there are many jobs in a line.
-constexpr std::size_t kKept = std::size_t{1} << 20;
+constexpr std::size_t kKept = std::size_t{64} << 10;
 
 /// What the source says of a note under that key, as raw JSON; empty where it says nothing.
 std::string_view member_of(const Note& note, std::string_view key) {
@@ -29,7 +29,7 @@ void format_note(const Note& note, const BatchWork& work, Answer& answer, Record
 std::optional<RecordFault> refusal_of(const Note& note, const BatchWork& work, const Record& record) {
   const std::string_view reason = work.to.refusal == nullptr ? std::string_view() : work.to.refusal(note);
   if (reason.empty()) return std::nullopt;
-  return RecordFault{name_of(record), record.place, std::string(reason)};
+  return RecordFault{name_of(record, note.id), record.place, std::string(reason)};
 }
 
 Answer answer_to(const Note& note, const BatchWork& work, RecordJob& job, ReadingScratch& scratch) {

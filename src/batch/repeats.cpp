@@ -159,6 +159,7 @@ std::optional<Repeat> RepeatFinder::best_of(const Kept& note) const {
 std::optional<Repeat> RepeatFinder::add(std::string_view id, std::string_view author, std::string_view patient,
                                         ExamPrint print, std::uint64_t record) {
   if (print.distinct < kShortest || (author.empty() && patient.empty())) return std::nullopt;
+  if (id.size() + author.size() + patient.size() > kLongestNames) return std::nullopt;
   Kept note{std::string(id), std::string(author), std::string(patient), std::move(print), count_, record};
   std::optional<Repeat> found = best_of(note);
   const std::size_t slot = count_ % capacity_;

@@ -54,12 +54,16 @@ class RepeatFinder {
   /// This much of an exam must stand in the earlier one.
   static constexpr double kLeastShare = 0.8;
 
+  /// Id, author and patient together; longer ones are no names, and the memory must stay bounded.
+  static constexpr std::size_t kLongestNames = 1024;
+
   /// Remembers up to `capacity` notes (at least 1), the latest ones; about 3 KiB each.
   explicit RepeatFinder(std::size_t capacity = 16'384);
 
   /// Takes the next note, and says which earlier note of the same author or the same patient its exam repeats: of
   /// several the one that holds most of it, of those the latest. `author` and `patient` are compared byte by byte,
-  /// empty where they are not known.
+  /// empty where they are not known. A note without both, with longer names than kLongestNames or a shorter exam than
+  /// kShortest is not compared, and not remembered.
   /// `record` is where the note came from, for oldest_record().
   std::optional<Repeat> add(std::string_view id, std::string_view author, std::string_view patient, ExamPrint print,
                             std::uint64_t record = 0);

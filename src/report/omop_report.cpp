@@ -62,7 +62,8 @@ void add_omop(const ReportRun& run, const ReportItem& item, std::string& out) {
   if (!id || *id > kLargestId) return;
   NoteRows note{.run = run, .note_id = *id, .characters = CharacterIndex(item.note.text)};
   for (const Entry& e : item.ledger.entries) {
-    term_row({e.evidence.data(), e.evidence.size()}, e.outcome != Outcome::not_done, modifiers_of(e, note.characters), note, out);
+    term_row({e.evidence.data(), e.evidence.size()}, e.outcome != Outcome::not_done, modifiers_of(e, note.characters),
+             note, out);
   }
   for (const Complaint& c : item.ledger.complaints) {
     term_row({&c.evidence, 1}, true, modifiers_of(c, note.characters), note, out);

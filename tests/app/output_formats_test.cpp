@@ -49,8 +49,8 @@ TEST(OutputFormats, ANoteThatCannotBeWrittenIsSetAside) {
       run_program({"read", "--from", "ndjson", "--to", "omop", "--date", "2031-06-01"}, {.input = input});
   EXPECT_EQ(outcome.status, 2);
   EXPECT_TRUE(contains(outcome.out, "\r\n40001,4,,")) << outcome.out;
-  EXPECT_TRUE(contains(outcome.err, "a: its id is not a whole number")) << outcome.err;
-  EXPECT_TRUE(contains(outcome.err, "1 set aside, 1 read")) << outcome.err;
+  EXPECT_TRUE(contains(outcome.err, "standard input:1 (id a), byte 0: its id is not a whole number")) << outcome.err;
+  EXPECT_TRUE(contains(outcome.err, "2 read, 1 written, 1 set aside")) << outcome.err;
   EXPECT_FALSE(contains(outcome.err, "swelling"));
 }
 

@@ -170,7 +170,7 @@ def test_changed_inputs_are_refused(batch):
     checkpoint = batch.interrupted("changed")
     content = batch.input.read_bytes()
     try:
-        batch.input.write_bytes(content.replace(b"FW-01", b"FW-09", 1))
+        batch.input.write_bytes(content.replace(b"HISTORY", b"history", 1))
         refused(run(*batch.words("changed", "--resume")), "not those that the interrupted run read")
         batch.input.write_bytes(b"\n".join(batch.lines[: checkpoint["records"] - 1]))
         refused(run(*batch.words("changed", "--resume")), "not those that the interrupted run read")
@@ -236,3 +236,25 @@ def test_the_old_output_stays_until_the_new_one_is_whole(batch):
     batch.is_whole("nightly", run(*batch.words("nightly", "--resume")))
     assert out.stat().st_mode & 0o777 == 0o640
     assert (batch.folder / "nightly.aside").stat().st_mode & 0o777 == 0o600
+
+
+@pytest.mark.parametrize("to", ["json", "csv", "fhir", "fhir-bundle"])
+def test_in_every_format_it_ends_with_the_same_bytes(batch, to):
+    """What stands at the end of some tells of all notes, those before the interruption as well."""
+    words = ["--date", "2031-03-04"]
+    whole, name = f"whole-{to}", f"part-{to}"
+
+    def run_to(name, *more):
+        return run(*[to if word == "ndjson" else word for word in batch.words(name, *words, *more)])
+
+    assert run_to(whole).returncode == 2
+    process = subprocess.Popen(
+        [PROGRAM, *[to if word == "ndjson" else str(word) for word in batch.words(name, "--threads", "1", *words)]],
+        stderr=subprocess.DEVNULL,
+    )
+    wait_for(lambda: batch.path(name, ".checkpoint").exists() or process.poll() is not None)
+    process.kill()
+    process.wait()
+    assert batch.path(name, ".checkpoint").exists()
+    assert b"beginning at the start" not in run_to(name, "--resume").stderr
+    assert batch.files(name) == batch.files(whole)

@@ -46,13 +46,17 @@ TEST_F(Aside, IsGoneOnWith) {
   EXPECT_EQ(contents("out.part"), "one two three");
 }
 
+TEST_F(Aside, LeavesNothingWhereNothingWasWritten) {
+  open("out");
+  EXPECT_FALSE(exists("out.part"));
+}
+
 TEST_F(Aside, IsNobodyElsesMeanwhile) {
   const auto out = open("out");
   EXPECT_FALSE(FileAside::open(path("out"), 0666, reason_));
   EXPECT_EQ(reason_, "another run is writing it");
   EXPECT_FALSE(out->show());
-  // What is in its place is no longer locked against anybody.
-  EXPECT_TRUE(open("out"));
+  EXPECT_TRUE(open("out")) << "what is in its place is no longer locked against anybody";
   EXPECT_EQ(contents("out"), "");
 }
 

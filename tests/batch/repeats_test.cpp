@@ -98,6 +98,15 @@ TEST(Repeats, NotOfWhatIsShortOrDifferent) {
   EXPECT_FALSE(finder.add("4", "a", "", print(words("a", 25) + words("b", 15)))) << "a quarter is new";
 }
 
+TEST(Repeats, NotOfWhatHasEndlessNames) {
+  RepeatFinder finder;
+  const std::string exam = words("a", 30);
+  const std::string endless(RepeatFinder::kLongestNames, 'x');
+  EXPECT_FALSE(finder.add("1", endless, "", print(exam)));
+  EXPECT_FALSE(finder.add("2", endless, "", print(exam)));
+  EXPECT_FALSE(finder.oldest_record());
+}
+
 TEST(Repeats, TheFullestThenTheLatest) {
   const std::string exam = words("a", 40);
   RepeatFinder finder;

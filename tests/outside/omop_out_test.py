@@ -122,5 +122,5 @@ def test_an_id_that_is_no_number_is_refused():
     for note_id in ("visit-1", "-3", "1.5", "99999999999999999999", 9223372036854775807):
         status, lines, error = told(note_id)
         assert status == 2 and lines == 2, note_id
-        assert f"{note_id}: its id is" in error and "swelling" not in error
+        assert f"(id {note_id}), byte 0: its id is" in error and "swelling" not in error
     assert told(922337203685476)[0] == 0
