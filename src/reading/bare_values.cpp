@@ -72,12 +72,22 @@ bool is_range_of_joint(const SentenceState& s, const Item& item) {
   return joint && s.document.text(item.last - 1).starts_with("deg");
 }
 
+// "AROM right knee 0-120, left knee 0-130": degrees of another place in a clause of its own, after those of a motion.
+bool goes_on_with_motion(const SentenceState& s, Index i) {
+  if (!is_figure(s.items[i], FigureKind::range) && !is_figure(s.items[i], FigureKind::degrees)) return false;
+  if (!place_in_clause(s, i) || !stands_alone(s, i)) return false;
+  return std::ranges::any_of(s.parts.units, [&](const Unit& unit) {
+    return unit.clause + 1 == s.parts.clause[i] && unit.component == Component::range_of_motion &&
+           !unit.degrees.empty();
+  });
+}
+
 // The component that a value by itself speaks of; nothing if it may be any.
 std::optional<Component> component_of(const SentenceState& s, Index i) {
   const Item& item = s.items[i];
   if (s.context.component) return s.context.component;
   if (is_figure(item, FigureKind::grade)) return Component::strength;
-  if (is_range_of_joint(s, item)) return Component::range_of_motion;
+  if (is_range_of_joint(s, item) || goes_on_with_motion(s, i)) return Component::range_of_motion;
   if (item.is_any(Cue::strong, Cue::weak) && place_in_clause(s, i)) return Component::strength;
   if (item.is(Cue::weak) && side_in_clause(s, i)) return Component::strength;
   if (!item.is(Cue::stable)) return std::nullopt;

@@ -41,6 +41,16 @@ std::optional<Side> last_side(const PlacingState& p) {
   return side;
 }
 
+// "The left knee is the mirror of the right", with no finding of its own: the side of the place that is called the same;
+// nothing if none stands before the word at `i` with the other side behind it.
+std::optional<Side> subject_side(const PlacingState& p, Index i) {
+  if (!p.parts.units.empty() || p.parts.groups.empty() || p.parts.groups.front().last > i) return std::nullopt;
+  const Side side = p.parts.groups.front().members.front().place.side;
+  if (!is_one_side(side)) return std::nullopt;
+  const auto named = last_side(p);
+  return named && *named == opposite(side) ? std::optional(side) : std::nullopt;
+}
+
 // The regions that "same" speaks of: named, in force, or those of the statement before the sentence.
 Regions mirrored_regions(const PlacingState& p, std::size_t from) {
   Regions regions;
@@ -130,7 +140,8 @@ void compare_sides(PlacingState& p, std::size_t from) {
 void mirror_sides(PlacingState& p, std::size_t from) {
   for (Index i = 0; i < p.items.size(); ++i) {
     if (!p.items[i].is(Cue::same)) continue;
-    const auto side = last_side(p);
+    const auto subject = subject_side(p, i);
+    const auto side = subject ? subject : last_side(p);
     if (side) state_mirrored(p, mirrored_regions(p, from), i, *side);
     return;
   }

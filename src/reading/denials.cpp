@@ -81,7 +81,9 @@ void answer_absent(SentenceState& s, Denial& denial, Index i) {
 bool steer(const SentenceState& s, Denial& denial, Index i) {
   const Item& item = s.items[i];
   const bool minus = item.kind == ItemKind::minus;
-  if (item.is(Cue::no) || ((item.is(Cue::negative) || minus) && negates_forward(s, i))) {
+  if (item.is(Cue::no) && denial.not_next && denial.at + 1 == i) {
+    denial.not_next = false;  // "not without swelling": there is some
+  } else if (item.is(Cue::no) || ((item.is(Cue::negative) || minus) && negates_forward(s, i))) {
     denial.holds = true;
     denial.clause = s.parts.clause[i];
     denial.denied = 0;

@@ -11,7 +11,13 @@ namespace {
 std::optional<Side> meant_side(const PlacingState& p, SideWord word) {
   std::optional<Side> side = side_of(word);
   if (word == SideWord::affected && p.topic.complaint) side = p.topic.complaint->side;
-  if (word == SideWord::other && p.topic.side != Side::unstated) side = opposite(p.topic.side);
+  if (word == SideWord::other) {
+    if (p.topic.side != Side::unstated) {
+      side = opposite(p.topic.side);
+    } else if (p.topic.complaint && is_one_side(p.topic.complaint->side)) {
+      side = opposite(p.topic.complaint->side);
+    }
+  }
   if (side == Side::midline) side.reset();
   return side;
 }
@@ -79,7 +85,9 @@ void finish_without_side(const PlacingState& p, const Unit& unit, Target& target
 // Whether the target cannot take a side that is named elsewhere in the clause.
 bool refuses(const Unit& unit, const Target& target, Side side) {
   if (is_paired(target.place.region)) {
-    const bool beside_place = target.side_source == SideSource::named && target.source == PlaceSource::named;
+    const bool by_name =
+        target.source == PlaceSource::named || (target.source == PlaceSource::own && unit.kind == Unit::Kind::muscle);
+    const bool beside_place = target.side_source == SideSource::named && by_name;
     return beside_place && !unit.value_side;
   }
   // Bending and turning to a side is a direction of the motion.

@@ -115,6 +115,7 @@ std::optional<Index> group_behind(const PlacingState& p, const Unit& unit) {
     const PlaceGroup& group = p.parts.groups[g];
     if (group.first < unit.last || group.clause != unit.clause || group.compared) continue;
     if (!group.at_before) {
+      if (except_between(p, unit.last, group.first)) return std::nullopt;
       if (!leads_to(p, unit, group)) return std::nullopt;
       return next_counts(p, unit, g) ? g + 1 : g;
     }

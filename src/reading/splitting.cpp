@@ -51,6 +51,16 @@ bool sides_lead(const SentenceState& s, const Unit& unit, const Values& values) 
   return named_in(unit.last, values.front()) && !named_in(values.back() + 1, end_of_value(s, values.back()));
 }
 
+// "5-/5, left 4+/5": a side behind a comma and right before the next value is that one's. Where what belongs to the
+// value before it ends: there, or at `next`.
+Index before_side_of_next(const SentenceState& s, Index item, Index next) {
+  Index side = next;
+  while (side > item + 1 && (is_filler(s.items[side - 1]) || s.items[side - 1].has(kVerb))) --side;
+  if (side < item + 3 || !s.items[side - 1].is(ConceptKind::side)) return next;
+  const Item& before = s.items[side - 2];
+  return before.kind == ItemKind::comma || before.kind == ItemKind::semicolon || before.has(kAnd) ? side - 1 : next;
+}
+
 // The sides and places named before or behind each value.
 LocatedValues locate(const SentenceState& s, const Unit& unit, const Values& values) {
   LocatedValues located;
@@ -66,7 +76,8 @@ LocatedValues locate(const SentenceState& s, const Unit& unit, const Values& val
       continue;
     }
     const Index next = v + 1 < values.size() ? values[v + 1] : end_of_value(s, one.item);
-    const auto behind = side_between(s, one.item + 1, next, Pick::first);
+    const Index own_end = v + 1 < values.size() && v == 0 ? before_side_of_next(s, one.item, next) : next;
+    const auto behind = side_between(s, one.item + 1, own_end, Pick::first);
     if (v > 0 && !behind) {
       // "4/5 on the left, right side is 5/5"
       const auto ahead = side_between(s, from, one.item, Pick::last);

@@ -79,6 +79,12 @@ TEST(Sections, AnExamInANarrativeGoesOnOverParagraphs) {
             "shoulder palpation left abnormal; whole_body gait midline normal");
 }
 
+TEST(Sections, TheUninvolvedSideIsTheOneNotComplainedOf) {
+  EXPECT_EQ(entries("CHIEF COMPLAINT: Left knee pain.\nEXAM: The affected knee is swollen. The uninvolved knee has "
+                    "full motion.\n"),
+            "knee inspection left abnormal; knee range_of_motion right normal");
+}
+
 TEST(Sections, AComponentHeadingBeginsTheExamWhereThereIsNoOther) {
   EXPECT_EQ(entries("DIAGNOSIS: Stiff left elbow.\nHISTORY: Fell in spring.\nINSPECTION: The left elbow is swollen.\n"
                     "RANGE OF MOTION: Left elbow flexion is limited.\nGOALS: Full motion of the left wrist.\n"),
