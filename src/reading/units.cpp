@@ -15,11 +15,19 @@ void clear(UnitNotes& notes) {
   notes.unlike_pairs.clear();
 }
 
+// "Grip strength left greater than right": both sides were examined, and no more is said.
+bool is_compared_by_side(const SentenceState& s, const Unit& unit) {
+  if (unit.kind != Unit::Kind::component || unit.last >= s.items.size()) return false;
+  const Item& next = s.items[unit.last];
+  return next.is(ConceptKind::side) && next.meaning->side == SideWord::both && next.last >= next.first + 3;
+}
+
 // Leaves only what has an answer. A manoeuvre that was done without one is stated ("Spurling's was performed").
 void drop_unanswered(SentenceState& s) {
   for (Unit& unit : s.parts.units) {
     const bool performed = unit.last < s.items.size() && s.items[unit.last].is(Cue::tested);
-    if (unit.outcome || unit.kind != Unit::Kind::test || !performed) continue;
+    const bool told = (unit.kind == Unit::Kind::test && performed) || is_compared_by_side(s, unit);
+    if (unit.outcome || !told) continue;
     unit.outcome = Outcome::stated;
     unit.judged = false;
   }
