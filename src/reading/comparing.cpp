@@ -41,8 +41,8 @@ std::optional<Side> last_side(const PlacingState& p) {
   return side;
 }
 
-// "The left knee is the mirror of the right", with no finding of its own: the side of the place that is called the same;
-// nothing if none stands before the word at `i` with the other side behind it.
+// "The left knee is the mirror of the right", with no finding of its own: the side of the place that is called the
+// same; nothing if none stands before the word at `i` with the other side behind it.
 std::optional<Side> subject_side(const PlacingState& p, Index i) {
   if (!p.parts.units.empty() || p.parts.groups.empty() || p.parts.groups.front().last > i) return std::nullopt;
   const Side side = p.parts.groups.front().members.front().place.side;
