@@ -73,7 +73,10 @@ const Heading* known_by_start(const Document& d, const Words& words) {
   const auto match = d.lexicon().heading_phrases().longest(d.keys(), words.first);
   if (match.length == 0) return nullptr;
   const Heading& heading = d.lexicon().heading(match.value);
-  return heading.level == Heading::Level::section ? &heading : nullptr;
+  if (heading.level != Heading::Level::section) return nullptr;
+  // "Assessment of respiratory effort" is a part of the exam, not the assessment of the visit.
+  if (heading.section == SectionKind::plan && d.is(words.first + match.length, "of")) return nullptr;
+  return &heading;
 }
 
 }  // namespace

@@ -85,6 +85,12 @@ TEST(Sections, TheUninvolvedSideIsTheOneNotComplainedOf) {
             "knee inspection left abnormal; knee range_of_motion right normal");
 }
 
+TEST(Sections, AssessmentOfSomethingIsNoPlan) {
+  EXPECT_EQ(entries("EXAM\nRespiratory\n- Assessment of Respiratory Effort: Normal.\nMusculoskeletal\n- Examination: "
+                    "Swelling of the left knee.\n"),
+            "knee inspection left abnormal");
+}
+
 TEST(Sections, AComponentHeadingBeginsTheExamWhereThereIsNoOther) {
   EXPECT_EQ(entries("DIAGNOSIS: Stiff left elbow.\nHISTORY: Fell in spring.\nINSPECTION: The left elbow is swollen.\n"
                     "RANGE OF MOTION: Left elbow flexion is limited.\nGOALS: Full motion of the left wrist.\n"),
