@@ -201,8 +201,9 @@ JOINTLEDGER_API const char* jointledger_scratch_message(const jointledger_scratc
 /**
  * Asks to stop what this scratch is used for: the call under way, and each call after it, returns
  * JOINTLEDGER_INTERRUPTED until jointledger_scratch_resume() is called. (It holds on so that a request that comes a
- * moment before the call is not lost.) An ordinary note is done before it would matter; a note of many megabytes stops
- * within a fraction of a second, the longest of them within seconds.
+ * moment before the call is not lost.) An ordinary note is done before it would matter; a longer one stops at the
+ * end of a sentence, and one of tens of megabytes, at worst, some seconds later. A call that is nearly done may succeed
+ * all the same.
  *
  * May be called from any thread at any time, and from a signal handler, as long as the scratch is not freed meanwhile.
  */

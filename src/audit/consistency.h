@@ -30,7 +30,8 @@ struct Inconsistency {
 };
 
 /// All of a ledger but those switched off, in the order of the checks and then of the text. Without `limits` no motion
-/// is out of range. Copied exams take two notes: see copied_exam().
+/// is out of range. Copied exams take two notes: see copied_exam(). Contradictions are sought among the first 4096
+/// remarks of a note.
 std::vector<Inconsistency> inconsistencies(const Ledger& ledger, const MotionLimits& limits, CheckSet off);
 
 /// The finding that an exam repeats that of `other_note`; `exam` is the exam's text in this note.

@@ -123,6 +123,17 @@ Ledger left_complaint_right_exam() {
   return ledger;
 }
 
+TEST(Contradictions, AreSoughtAmongAsManyRemarksAsAnExaminerMakes) {
+  const Pair pair;
+  Ledger ledger;
+  ledger.remarks.assign(4095, remark(Outcome::normal, "warmth", 3));
+  ledger.remarks.insert(ledger.remarks.begin() + 4094, pair.normal);
+  ledger.remarks.insert(ledger.remarks.begin() + 4095, pair.abnormal);
+  EXPECT_EQ(inconsistencies(ledger, {}, {}).size(), 1U);
+  ledger.remarks.insert(ledger.remarks.begin(), remark(Outcome::normal, "warmth", 3));  // moves them one further
+  EXPECT_TRUE(inconsistencies(ledger, {}, {}).empty());
+}
+
 TEST(SideConflicts, ComplaintOnOneSideExamOnTheOther) {
   const auto found = inconsistencies(left_complaint_right_exam(), {}, {});
   ASSERT_EQ(found.size(), 1U);
