@@ -154,7 +154,9 @@ void deny_places(PlacingState& p, std::size_t from) {
     if (group.elsewhere || group.last >= p.items.size() || !p.items[group.last].is(Cue::not_)) continue;
     const Index behind = group.last + 1;
     const bool ends = behind >= p.items.size() || joins(p.items[behind]) || p.items[behind].kind == ItemKind::semicolon;
-    if (ends) state_excepted(p, p.topic.said->back(), g);
+    if (!ends) continue;
+    const Statement last = p.topic.said->back();  // a copy: more are appended
+    state_excepted(p, last, g);
   }
 }
 
