@@ -15,6 +15,7 @@
 
 PG_MODULE_MAGIC;
 
+PG_FUNCTION_INFO_V1(jointledger_pg_version);
 PG_FUNCTION_INFO_V1(jointledger_pg_entries);
 PG_FUNCTION_INFO_V1(jointledger_pg_try_entries);
 PG_FUNCTION_INFO_V1(jointledger_pg_complaints);
@@ -160,6 +161,8 @@ static Datum gaps(FunctionCallInfo fcinfo, bool faults_as_rows) {
   end_note();
   return (Datum)0;
 }
+
+Datum jointledger_pg_version(PG_FUNCTION_ARGS) { return text_value(jointledger_version()); }
 
 Datum jointledger_pg_entries(PG_FUNCTION_ARGS) { return entries(fcinfo, false); }
 Datum jointledger_pg_try_entries(PG_FUNCTION_ARGS) { return entries(fcinfo, true); }

@@ -24,11 +24,12 @@ AS_OWNER = ["runuser", "-u", "postgres", "--"] if os.geteuid() == 0 else []
 # Nothing is put there, but below the temporary folder.
 PREFIX = pathlib.Path("/usr/local")
 
-DAY = "2031-06-01"
 # Own inventions, for what the demo notes lack: characters of more than a byte, and a note without anything to read.
 EXTRA = [
-    {"id": "letters", "text": "HISTORY\nLeft knee pain – größer.\nEXAM\nLeft knee – no swelling, ROM 0–140°. 膝 tender.\n"
+    {"id": "letters", "text": "HISTORY\nLeft knee pain – größer.\nEXAM\nLeft knee – no swelling, ROM 0–140°.\n"
                               "Right knee: lacks 10° of extension; strength 4+/5, patellar reflex 2+."},
+    {"id": "long", "text": "EXAM\nLeft knee – no swelling, " + "no deformity of any of its parts, " * 20 + "no scars."},
+    {"id": "very long", "text": "EXAM\n" + "Left knee – no swelling. Größe unverändert. " * 150},
     {"id": "nothing", "text": "Here for a form. No complaint, no examination."},
 ]
 

@@ -93,11 +93,13 @@ def test_other_ways_to_call(sql):
 
 def test_promises_to_the_planner(sql):
     said = sql.execute(
-        "SELECT proname, provolatile, proparallel, proisstrict, proretset FROM pg_proc p, pg_depend d, pg_extension e "
+        "SELECT proname, proretset, provolatile, proparallel, proisstrict FROM pg_proc p, pg_depend d, pg_extension e "
         "WHERE d.objid = p.oid AND d.refobjid = e.oid AND e.extname = 'jointledger' AND d.deptype = 'e' "
         "AND d.classid = 'pg_proc'::regclass").fetchall()
-    assert len(said) == 6
-    assert {row[1:] for row in said} == {("i", "s", True, True)}
+    sets = {name for name, is_set, *_ in said if is_set}
+    assert sets == {"exam_entries", "exam_complaints", "exam_gaps", "try_exam_entries", "try_exam_complaints",
+                    "try_exam_gaps", "try_exam_terms"}
+    assert all(row[2:] == ("i", "s", True) for row in said if row[0] != "jointledger_version")
 
 
 def test_one_database_in_another_encoding(server, sql):
