@@ -1,21 +1,17 @@
 /*
- * The functions of the extension. Each reads a note into the scratch of the process and puts its rows into the
- * tuplestore of the query. A function whose name begins with try_ has two columns more, sqlstate and fault, and says
- * there what is wrong with a note, in a row of its own, where the others raise an error.
+ * The module, and the functions for what a note says and lacks. Those for NOTE_NLP are in terms.c.
  */
 #include "postgres.h"
 
 /* postgres.h goes first, since it sets what the headers of the system and of the server depend on. */
 #include "fmgr.h"
-#include "funcapi.h"
 #include "miscadmin.h"
+#include "rows.h"
 #include "session.h"
-#include "utils/builtins.h"
 #include "values.h"
 
 PG_MODULE_MAGIC;
 
-PG_FUNCTION_INFO_V1(jointledger_pg_version);
 PG_FUNCTION_INFO_V1(jointledger_pg_entries);
 PG_FUNCTION_INFO_V1(jointledger_pg_try_entries);
 PG_FUNCTION_INFO_V1(jointledger_pg_complaints);
@@ -23,67 +19,12 @@ PG_FUNCTION_INFO_V1(jointledger_pg_try_complaints);
 PG_FUNCTION_INFO_V1(jointledger_pg_gaps);
 PG_FUNCTION_INFO_V1(jointledger_pg_try_gaps);
 
-enum { kMostColumns = 11, kFaultColumns = 2 };
-
-/* What the rows of a call are put with. */
-typedef struct Rows {
-  ReturnSetInfo* into;
-  int columns; /* without those for a fault */
-  bool faults_as_rows;
-} Rows;
-
-void _PG_init(void);
+/* The name is the server's. */
+void _PG_init(void);  // NOLINT(bugprone-reserved-identifier)
 
 void _PG_init(void) {
   declare_settings();
   if (process_shared_preload_libraries_in_progress) load_ahead();
-}
-
-static Rows begin_rows(FunctionCallInfo fcinfo, int columns, bool faults_as_rows) {
-  Rows rows = {(ReturnSetInfo*)fcinfo->resultinfo, columns, faults_as_rows};
-
-  /* To find out the columns anew would leave memory behind until the end of the query, at every call. */
-  InitMaterializedSRF(fcinfo, MAT_SRF_USE_EXPECTED_DESC);
-  /* The script that made the function could be of another version than this module. */
-  if (rows.into->setDesc->natts != columns + (faults_as_rows ? kFaultColumns : 0)) {
-    ereport(ERROR, (errcode(ERRCODE_DATATYPE_MISMATCH),
-                    errmsg("the functions of jointledger in this database are of another version than its library"),
-                    errhint("ALTER EXTENSION jointledger UPDATE")));
-  }
-  return rows;
-}
-
-static void put_row(const Rows* rows, const Datum* values) {
-  Datum all[kMostColumns + kFaultColumns] = {0};
-  bool nulls[kMostColumns + kFaultColumns] = {false};
-
-  memcpy(all, values, sizeof(Datum) * (size_t)rows->columns);
-  nulls[rows->columns] = nulls[rows->columns + 1] = true;
-  tuplestore_putvalues(rows->into->setResult, rows->into->setDesc, all, nulls);
-}
-
-static void put_fault(const Rows* rows, const NoteFault* fault) {
-  Datum all[kMostColumns + kFaultColumns] = {0};
-  bool nulls[kMostColumns + kFaultColumns];
-
-  if (!rows->faults_as_rows) {
-    ereport(ERROR, (errcode(fault->sqlstate), errmsg("jointledger: %s", fault->reason)));
-  }
-  memset(nulls, true, sizeof nulls);
-  all[rows->columns] = text_value(unpack_sql_state(fault->sqlstate));
-  all[rows->columns + 1] = text_value(fault->reason);
-  nulls[rows->columns] = nulls[rows->columns + 1] = false;
-  tuplestore_putvalues(rows->into->setResult, rows->into->setDesc, all, nulls);
-}
-
-/* The ledger of the first argument; NULL if that cannot be read, which was told then. */
-static const jointledger_ledger* read_argument(FunctionCallInfo fcinfo, const Rows* rows, NoteText* note) {
-  const jointledger_ledger* ledger = NULL;
-  NoteFault fault = {0};
-
-  if (take_note(PG_GETARG_DATUM(0), note, &fault)) ledger = read_note(note, &fault);
-  if (ledger == NULL) put_fault(rows, &fault);
-  return ledger;
 }
 
 static Datum entries(FunctionCallInfo fcinfo, bool faults_as_rows) {
@@ -161,8 +102,6 @@ static Datum gaps(FunctionCallInfo fcinfo, bool faults_as_rows) {
   end_note();
   return (Datum)0;
 }
-
-Datum jointledger_pg_version(PG_FUNCTION_ARGS) { return text_value(jointledger_version()); }
 
 Datum jointledger_pg_entries(PG_FUNCTION_ARGS) { return entries(fcinfo, false); }
 Datum jointledger_pg_try_entries(PG_FUNCTION_ARGS) { return entries(fcinfo, true); }

@@ -7,8 +7,8 @@
 #include "utils/memutils.h"
 #include "utils/varlena.h"
 
-/* A scratch keeps the memory of its longest note, some hundred times its size; after a longer one it is freed. */
-static const size_t kKeepScratchUpTo = 256 * 1024;
+/* A scratch keeps the memory of its longest note, some fifty times its size; after a longer one it is freed. */
+enum { kKeepScratchUpTo = 262144 };
 
 /* Settings, and what the process keeps. The server is written for state of the process's own, and has no other. */
 static char* data_setting;
@@ -19,11 +19,17 @@ static jointledger_engine* engine;
 static jointledger_scratch* scratch;
 static size_t longest_note;
 
-static void settings_assigned(const char* value, void* extra) { settings_changed = true; }
+static void settings_assigned(const char* value, void* extra) {
+  (void)value;
+  (void)extra;
+  settings_changed = true;
+}
 
 static bool is_list_of_folders(char** value, void** extra, GucSource source) {
   List* names = NIL;
 
+  (void)extra;
+  (void)source;
   if (SplitDirectoriesString(pstrdup(*value), ',', &names)) return true;
   GUC_check_errdetail("It is a list of folders, separated by commas.");
   return false;
@@ -106,7 +112,10 @@ void load_ahead(void) { open_engine(WARNING); }
 
 /* Asked by the library, about once a sentence. A jump out of C++ is not allowed, so that only the caller's
  * CHECK_FOR_INTERRUPTS() acts on what is pending. */
-static int is_interrupted(void* context) { return InterruptPending && INTERRUPTS_CAN_BE_PROCESSED(); }
+static int is_interrupted(void* context) {
+  (void)context;
+  return InterruptPending && INTERRUPTS_CAN_BE_PROCESSED();
+}
 
 static void get_ready(void) {
   if (engine == NULL || settings_changed) open_engine(ERROR);

@@ -20,7 +20,7 @@ def state_of(sql, statement, *arguments):
 
 
 def test_errors_have_codes(sql):
-    for function in ["exam_entries(%s)", "exam_complaints(%s)", "exam_gaps(%s, 'screening')"]:
+    for function in ["exam_entries(%s)", "exam_complaints(%s)", "exam_gaps(%s, 'screening')", "exam_terms(%s)"]:
         # SQLSTATE codes: PostgreSQL's documentation, appendix A.
         assert state_of(sql, f"SELECT * FROM {function}", " \n\t")[0] == "22P02"
         assert state_of(sql, f"SELECT * FROM {function}", "")[0] == "22P02"
@@ -47,7 +47,8 @@ def fixture_mixed(sql):
     sql.execute("DROP TABLE mixed")
 
 
-@pytest.mark.parametrize("call", ["exam_entries(note)", "exam_complaints(note)", "exam_gaps(note, 'screening')"])
+@pytest.mark.parametrize("call", ["exam_entries(note)", "exam_complaints(note)", "exam_gaps(note, 'screening')",
+                                  "exam_terms(note)"])
 def test_a_bad_note_cancels_nothing_but_itself(sql, mixed, call):
     state_of(sql, f"SELECT count(*) FROM mixed, {call}")
     found = sql.execute(f"SELECT id, sqlstate, fault, to_jsonb(f) - 'sqlstate' - 'fault' FROM mixed, try_{call} f "

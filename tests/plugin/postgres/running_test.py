@@ -146,6 +146,7 @@ KNEE = "'HISTORY: Right hip pain. EXAM: Left knee – no swelling, flexion ' || 
     f"SELECT f.* FROM calls, exam_entries({KNEE}) f",
     f"SELECT f.* FROM calls, exam_complaints({KNEE}) f",
     f"SELECT f.* FROM calls, exam_gaps({KNEE}, 'complaint') f",
+    f"SELECT f.* FROM calls, exam_terms({KNEE}) f",
     "SELECT f.* FROM calls, try_exam_entries(repeat(' ', i % 9)) f",
     # In the list of a SELECT the server keeps other contexts.
     f"SELECT exam_entries({KNEE}) FROM calls",
