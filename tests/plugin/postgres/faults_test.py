@@ -126,6 +126,11 @@ def test_words_and_rules_of_the_site(server, alone):
         for session in alone, fresh:
             assert (session.execute("SELECT * FROM exam_gaps(%s, 'ours')", [GOOD]).fetchall()
                     == session.execute("SELECT * FROM exam_gaps(%s, 'screening')", [GOOD]).fetchall())
+        # A worker of a parallel query has them, too.
+        fresh.execute("SET force_parallel_mode = on")
+        query = "FROM exam_gaps('Left knee: no swelling.', 'ours')"
+        assert "Workers Launched: 1" in str(fresh.execute(f"EXPLAIN ANALYZE SELECT * {query}").fetchall())
+        assert fresh.execute(f"SELECT count(*) {query}").fetchone()[0] > 5
     (rules / "ours.toml").write_text("name = 7")
     with server.connect() as fresh:
         code, message = state_of(fresh, "SELECT * FROM exam_gaps(%s, 'ours')", GOOD)

@@ -10,9 +10,8 @@ import psycopg
 import pytest
 from conftest import notes, running
 
-# Invented, and read for many seconds; a call that cannot be stopped would take as long.
-LONG = "repeat('Left knee: no swelling. ', 2500000)"
-PROMPT = 5.0
+# Invented, and read for seconds.
+LONG = "repeat('Left knee: no swelling. ', 1000000)"
 
 
 @pytest.fixture(name="many")
@@ -59,35 +58,44 @@ def test_parallel_plan(sql, many, call):
     assert sorted(map(json.dumps, parallel)) == sorted(map(json.dumps, alone)) and len(alone) > 1000
 
 
-def cancelled(sql, query):
-    """The SQLSTATE that a query ended with, which it did soon."""
+@pytest.fixture(scope="module", name="whole")
+def fixture_whole(server):
+    """How many seconds the long note takes to its end, however busy the machine is."""
+    with server.connect() as session:
+        start = time.monotonic()
+        session.execute(f"SELECT count(*) FROM exam_entries({LONG})")
+        return time.monotonic() - start
+
+
+def cancelled(sql, query, whole):
+    """The SQLSTATE that a query ended with, which it did long before the note's end."""
     start = time.monotonic()
     with pytest.raises(psycopg.errors.QueryCanceled) as told:
         sql.execute(query)
-    assert time.monotonic() - start < PROMPT
+    assert time.monotonic() - start < whole / 2
     # As the server's, without a word of the note.
     assert "swelling" not in str(told.value)
     return told.value.sqlstate
 
 
 @pytest.mark.parametrize("call", [f"exam_entries({LONG})", f"exam_gaps({LONG}, 'screening')"])
-def test_statement_timeout(sql, call):
+def test_statement_timeout(sql, whole, call):
     sql.execute("SET statement_timeout = '300ms'")
-    assert cancelled(sql, f"SELECT count(*) FROM {call}") == "57014"
+    assert cancelled(sql, f"SELECT count(*) FROM {call}", whole) == "57014"
     sql.execute("RESET statement_timeout")
     assert sql.execute("SELECT count(*) FROM exam_entries('Left knee: no swelling.')").fetchone() == (1,)
 
 
-def test_cancelled_by_another_session(server, sql):
+def test_cancelled_by_another_session(server, sql, whole):
     pid = sql.info.backend_pid
     with server.connect() as other:
         timer = threading.Timer(0.5, other.execute, ["SELECT pg_cancel_backend(%s)", [pid]])
         timer.start()
-        assert cancelled(sql, f"SELECT count(*) FROM exam_entries({LONG})") == "57014"
+        assert cancelled(sql, f"SELECT count(*) FROM exam_entries({LONG})", whole) == "57014"
         timer.join()
 
 
-def test_ended_by_another_session(server, sql):
+def test_ended_by_another_session(server, sql, whole):
     with server.connect() as doomed:
         pid = doomed.info.backend_pid
         timer = threading.Timer(0.5, sql.execute, ["SELECT pg_terminate_backend(%s)", [pid]])
@@ -96,7 +104,7 @@ def test_ended_by_another_session(server, sql):
         with pytest.raises(psycopg.OperationalError, match="terminating connection due to administrator command"):
             doomed.execute(f"SELECT count(*) FROM exam_entries({LONG})")
         timer.join()
-        assert time.monotonic() - start < PROMPT
+        assert time.monotonic() - start < whole / 2
 
 
 def test_what_is_pending_need_not_end_the_call(server, sql):
@@ -165,7 +173,7 @@ def test_memory_stays_over_many_calls(server, sql, query):
         assert 0 <= most[0] < 1024
 
 
-def test_a_long_note_gives_its_memory_back(server):
+def test_a_long_note_gives_its_memory_back(server, whole):
     with server.connect() as session:
         pid = session.info.backend_pid
         session.execute("SELECT count(*) FROM exam_entries('Left knee: no swelling.')")
@@ -175,7 +183,7 @@ def test_a_long_note_gives_its_memory_back(server):
         assert anonymous_memory(pid) - before < 16 * 1024
         # After an error the next call gives it back.
         session.execute("SET statement_timeout = '100ms'")
-        cancelled(session, f"SELECT count(*) FROM exam_entries({LONG})")
+        cancelled(session, f"SELECT count(*) FROM exam_entries({LONG})", whole)
         session.execute("RESET statement_timeout")
         session.execute("SELECT count(*) FROM exam_entries('Left knee: no swelling.')")
         assert anonymous_memory(pid) - before < 16 * 1024
