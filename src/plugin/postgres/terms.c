@@ -8,11 +8,9 @@
 /* postgres.h goes first, since it sets what the headers of the system and of the server depend on. */
 #include "fmgr.h"
 #include "lib/stringinfo.h"
-#include "mb/pg_wchar.h"
 #include "passage.h"
 #include "rows.h"
 #include "session.h"
-#include "utils/builtins.h"
 #include "values.h"
 
 PG_FUNCTION_INFO_V1(jointledger_pg_terms);
@@ -128,13 +126,8 @@ static const char* modifiers_of_complaint(const jointledger_complaint* c, const 
   return to.text.data;
 }
 
-/* What stands there, in the encoding of the database, from which it came. */
 static Datum words_value(const NoteText* note, jointledger_span span) {
-  const char* utf8 = note->utf8 + span.start;
-  const int size = (int)(span.end - span.start);
-  const char* words = pg_any_to_server(utf8, size, PG_UTF8);
-
-  return PointerGetDatum(words == utf8 ? cstring_to_text_with_len(utf8, size) : cstring_to_text(words));
+  return utf8_value(note->utf8 + span.start, span.end - span.start);
 }
 
 static void put_term(const Rows* rows, const NoteText* note, const jointledger_span* evidence, size_t count,

@@ -5,13 +5,21 @@
 #include "access/htup_details.h"
 #include "catalog/pg_type.h"
 #include "funcapi.h"
+#include "mb/pg_wchar.h"
 #include "utils/array.h"
 #include "utils/builtins.h"
 #include "utils/lsyscache.h"
 #include "utils/rangetypes.h"
 #include "utils/typcache.h"
 
-Datum text_value(const char* words) { return CStringGetTextDatum(words); }
+Datum utf8_value(const char* utf8, size_t size) {
+  const char* words = pg_any_to_server(utf8, (int)size, PG_UTF8);
+
+  /* Where nothing was to be converted, it ends in no NUL. */
+  return PointerGetDatum(words == utf8 ? cstring_to_text_with_len(utf8, (int)size) : cstring_to_text(words));
+}
+
+Datum text_value(const char* words) { return utf8_value(words, strlen(words)); }
 
 static Datum array_of_text(Datum* texts, size_t count) {
   return PointerGetDatum(construct_array(texts, (int)count, TEXTOID, -1, false, TYPALIGN_INT));

@@ -10,7 +10,11 @@
 /* postgres.h goes first, since it sets what the headers of the system and of the server depend on. */
 #include "jointledger.h"
 #include "note_text.h"
-/* text; `words` is not NULL */
+/* text, in the encoding of the database, of `size` bytes of UTF-8. A character that the database cannot have is an SQL
+ * error; a note has none, as it came from there. */
+extern Datum utf8_value(const char* utf8, size_t size);
+
+/* The same of what ends in a NUL, and is not NULL. */
 extern Datum text_value(const char* words);
 
 /* text[]; of none the empty one, as of all arrays here */

@@ -105,9 +105,11 @@ def test_promises_to_the_planner(sql):
 def test_one_database_in_another_encoding(server, sql):
     sql.execute("CREATE DATABASE latin ENCODING 'LATIN1' LOCALE 'C' TEMPLATE template0")
     note = "EXAM\nMüller, größer. Left knee: no swelling, ROM 0-140°."
-    with server.connect("latin") as latin:
+    with server.connect("latin", client_encoding="utf8") as latin:
         latin.execute("CREATE SCHEMA other; CREATE EXTENSION jointledger SCHEMA other")
         there = rows(latin, "other.exam_entries", note)
+        terms = rows(latin, "other.exam_terms", note)
     assert there == rows(sql, "exam_entries", note) and there
+    assert terms == rows(sql, "exam_terms", note) and "größer" in json.dumps(terms, ensure_ascii=False)
     # UTF-8 has it in two bytes, this database in one.
     assert json.dumps(there).count("[21,30)") > 0 and note[21:30] == "Left knee"
