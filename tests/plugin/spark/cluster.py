@@ -1,4 +1,4 @@
-"""A real cluster of Spark on this machine: a master and two workers, each with an executor process of its own."""
+"""A real cluster of Spark on this machine: a master and workers, each with an executor process of its own."""
 
 import os
 import pathlib
@@ -9,20 +9,22 @@ import pyspark
 from pyspark.sql import SparkSession
 
 
-def started():
-    """A session in local-cluster mode; executors find what this process finds."""
+def started(workers=2):
+    """A session in local-cluster mode, of workers with a core each; executors find what this process finds."""
     os.environ["SPARK_HOME"] = str(pathlib.Path(pyspark.__file__).parent)  # executors are started from there
     os.environ["PYSPARK_PYTHON"] = sys.executable
+    # Executors work in folders of their own.
+    found_here = [os.path.abspath(folder) for folder in os.environ["PYTHONPATH"].split(os.pathsep)]
     settings = {
         "spark.driver.bindAddress": "127.0.0.1",
         "spark.driver.host": "127.0.0.1",
-        "spark.executorEnv.PYTHONPATH": os.environ["PYTHONPATH"],
+        "spark.executorEnv.PYTHONPATH": os.pathsep.join(found_here),
         "spark.sql.files.openCostInBytes": "134217728",  # a partition for each file
         "spark.sql.warehouse.dir": "/nonexistent",
         "spark.ui.enabled": "false",
         "spark.ui.showConsoleProgress": "false",
     }
-    builder = SparkSession.builder.master("local-cluster[2,1,1024]").appName("jointledger tests")
+    builder = SparkSession.builder.master(f"local-cluster[{workers},1,1024]").appName("jointledger tests")
     for name, value in settings.items():
         builder = builder.config(name, value)
     return builder.getOrCreate()
