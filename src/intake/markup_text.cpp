@@ -9,6 +9,7 @@
 #include <memory>
 
 #include "intake/ascii.h"
+#include "intake/libxml_start.h"
 
 namespace jointledger {
 namespace {
@@ -156,6 +157,7 @@ void append_title(std::string_view title, std::string& out) {
 std::optional<std::string> append_html_text(std::string_view html, std::string& out) {
   if (html.find('\0') != std::string_view::npos) return "its markup has a NUL byte";
   if (html.empty() || html.size() > INT_MAX) return std::nullopt;  // a record is shorter
+  start_libxml();
   const std::unique_ptr<htmlParserCtxt, void (*)(htmlParserCtxt*)> parser(htmlNewParserCtxt(), htmlFreeParserCtxt);
   if (!parser) return "there is not enough memory to read it";
   constexpr int kOptions = HTML_PARSE_RECOVER | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING | HTML_PARSE_NONET;

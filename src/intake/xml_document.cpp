@@ -5,7 +5,8 @@
 
 #include <algorithm>
 #include <climits>
-#include <mutex>
+
+#include "intake/libxml_start.h"
 
 namespace jointledger {
 namespace {
@@ -50,8 +51,7 @@ std::string_view text_of(const xmlChar* text) {
 }  // namespace
 
 std::variant<XmlDocument, XmlFault> parse_xml(std::string_view bytes) {
-  static std::once_flag once;
-  std::call_once(once, xmlInitParser);
+  start_libxml();
   if (bytes.size() > INT_MAX) return XmlFault{"it is too long", 0};
   const std::unique_ptr<xmlParserCtxt, void (*)(xmlParserCtxt*)> parser(xmlNewParserCtxt(), xmlFreeParserCtxt);
   if (!parser) return XmlFault{"there is not enough memory to read it", 0};
