@@ -108,7 +108,7 @@ Region level_for(const PlacingState& p, Region region, bool generic) {
       if (has_level(member.place.region)) return member.place.region;
     }
   }
-  if (p.topic.scope != nullptr && p.topic.scope->label) {
+  if (p.topic.scope != nullptr) {
     for (const PlaceRef& ref : p.topic.scope->places) {
       if (has_level(ref.region)) return ref.region;
     }
