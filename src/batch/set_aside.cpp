@@ -1,41 +1,28 @@
 #include "batch/set_aside.h"
 
 #include <nettle/base64.h>
-#include <rapidjson/writer.h>
 #include <simdjson.h>
 
 #include <cstddef>
 
 #include "intake/base64.h"
+#include "intake/json_string.h"
 #include "text/utf8.h"
 
 namespace jointledger {
 namespace {
-
-struct StringSink {
-  using Ch = char;
-  std::string& out;
-  void Put(char c) { out.push_back(c); }
-  void Flush() {}
-};
 
 /// A name may come from a file system or a broken note.
 std::string_view as_utf8(std::string_view text) {
   return text.substr(0, first_invalid_utf8(text).value_or(text.size()));
 }
 
-void append_string(std::string_view text, std::string& out) {
-  StringSink sink{out};
-  rapidjson::Writer<StringSink> writer(sink);
-  writer.String(text.data(), static_cast<rapidjson::SizeType>(text.size()));
-}
-
 /// Everything up to the record itself.
 void append_head(const RecordFault& fault, std::string& out) {
-  append_string(as_utf8(fault.record), out.append("{\"record\":"));
+  append_json_string(as_utf8(fault.record), out.append("{\"record\":"));
   out.append(",\"line\":").append(std::to_string(fault.place.line));
   out.append(",\"offset\":").append(std::to_string(fault.place.offset));
-  append_string(as_utf8(fault.reason), out.append(",\"reason\":"));
+  append_json_string(as_utf8(fault.reason), out.append(",\"reason\":"));
 }
 
 /// Base64 of bytes that come in pieces.
@@ -73,7 +60,7 @@ void append_set_aside(const RecordFault& fault, const std::string* bytes, std::s
     encoder.finish(out);
     out.push_back('"');
   } else {
-    append_string(*bytes, out.append(",\"bytes\":"));
+    append_json_string(*bytes, out.append(",\"bytes\":"));
   }
   out.append("}\n");
 }

@@ -1,29 +1,12 @@
 #include "intake/metadata.h"
 
-#include <rapidjson/writer.h>
-
 #include <algorithm>
 
+#include "intake/json_string.h"
 #include "text/utf8.h"
 
 namespace jointledger {
-namespace {
-
-/// A rapidjson output stream that appends to a string.
-struct StringSink {
-  using Ch = char;
-  std::string& out;
-  void Put(char c) { out.push_back(c); }
-  void Flush() {}
-};
-
-}  // namespace
-
-void Metadata::add_string(std::string_view key, std::string_view value) {
-  StringSink sink{fresh(key).json};
-  rapidjson::Writer<StringSink> writer(sink);
-  writer.String(value.data(), static_cast<rapidjson::SizeType>(value.size()));
-}
+void Metadata::add_string(std::string_view key, std::string_view value) { append_json_string(value, fresh(key).json); }
 
 void Metadata::add_json(std::string_view key, std::string_view json) { fresh(key).json = json; }
 

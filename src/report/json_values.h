@@ -12,19 +12,14 @@
 #include <string>
 #include <string_view>
 
+#include "intake/json_string.h"
 #include "intake/note.h"
 #include "ledger/ledger.h"
 #include "report/grade_text.h"
 
 namespace jointledger::json_values {
 
-/// A rapidjson output stream that appends to a string.
-struct StringSink {
-  using Ch = char;
-  std::string& out;
-  void Put(char c) { out.push_back(c); }
-  void Flush() {}
-};
+using jointledger::StringSink;
 
 /// The plain one, for what is not for people's eyes.
 using CompactWriter = rapidjson::Writer<StringSink>;
