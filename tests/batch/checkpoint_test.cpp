@@ -9,7 +9,7 @@ namespace {
 
 using Loaded = std::variant<std::optional<Checkpoint>, std::string>;
 
-class Checkpoints : public testing::FolderTest {};
+class Checkpoints : public testing::FilesTest {};
 
 Checkpoint example() {
   Checkpoint checkpoint;

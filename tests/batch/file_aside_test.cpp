@@ -9,7 +9,7 @@
 namespace jointledger {
 namespace {
 
-class Aside : public testing::FolderTest {
+class Aside : public testing::FilesTest {
  protected:
   static void put(const FileAside& file, const std::string& bytes) {
     ASSERT_EQ(::write(file.descriptor(), bytes.data(), bytes.size()), static_cast<ssize_t>(bytes.size()));

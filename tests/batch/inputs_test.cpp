@@ -6,7 +6,7 @@
 namespace jointledger {
 namespace {
 
-class Walk : public testing::FolderTest {
+class Walk : public testing::FilesTest {
  protected:
   /// Paths below the folder of the test, and the troubles in brackets.
   std::vector<std::string> walk(const std::vector<std::string>& names,

@@ -9,7 +9,7 @@ namespace {
 
 const Format& kLines = *format_named("ndjson");
 
-class Feed : public testing::FolderTest {
+class Feed : public testing::FilesTest {
  protected:
   /// "notes.ndjson:2 {...}" for each record, "again ..." and "strange" as marked; faults with their reason.
   std::vector<std::string> fed(FeedOptions options) {

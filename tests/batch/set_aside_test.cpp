@@ -65,7 +65,7 @@ TEST(SetAsides, NothingElseIsTakenForOne) {
   }
 }
 
-class PassedOverRecords : public testing::FolderTest {
+class PassedOverRecords : public testing::FilesTest {
  protected:
   static std::string again(const PassedOver& place) {
     std::string bytes;
