@@ -149,14 +149,13 @@ void mirror_sides(PlacingState& p, std::size_t from) {
 
 void deny_places(PlacingState& p, std::size_t from) {
   if (p.topic.said->size() == from) return;
+  const Statement last = p.topic.said->back();  // a copy: more are appended
   for (Index g = 1; g < p.parts.groups.size(); ++g) {
     const PlaceGroup& group = p.parts.groups[g];
     if (group.elsewhere || group.last >= p.items.size() || !p.items[group.last].is(Cue::not_)) continue;
     const Index behind = group.last + 1;
     const bool ends = behind >= p.items.size() || joins(p.items[behind]) || p.items[behind].kind == ItemKind::semicolon;
-    if (!ends) continue;
-    const Statement last = p.topic.said->back();  // a copy: more are appended
-    state_excepted(p, last, g);
+    if (ends) state_excepted(p, last, g);
   }
 }
 

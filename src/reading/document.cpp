@@ -113,7 +113,7 @@ void Document::lay_out(const Lexicon& lexicon, std::string_view note) {
       if (found && found->opens_exam) {
         if (section != SectionKind::exam && section != SectionKind::ros && section != SectionKind::procedure) {
           close(i);
-          narrative = section == SectionKind::none ? SectionKind::none : section;
+          narrative = section;
           section = SectionKind::exam;
           current = Stretch();
           current.first = i;

@@ -112,6 +112,8 @@ bool names_exam(const Document& d, const HeadingPhrase& phrase) {
 
 bool is_on(std::string_view word) { return word == "On" || word == "on" || word == "Upon" || word == "upon"; }
 
+bool is_verb(const Concept& meaning) { return meaning.kind == ConceptKind::grammar && (meaning.grammar & kVerb) != 0; }
+
 // "Examination of his left knee revealed": a place of the body and a verb; not "examination of three views showed".
 bool tells_of_place(const Document& d, std::uint32_t from) {
   constexpr std::uint32_t kReach = 8;  // tokens
@@ -122,7 +124,7 @@ bool tells_of_place(const Document& d, std::uint32_t from) {
       const Concept& meaning = d.lexicon().meaning(match.value);
       if (meaning.kind == ConceptKind::other_source) return false;
       if (meaning.kind == ConceptKind::region || meaning.kind == ConceptKind::part) place = true;
-      if (meaning.kind == ConceptKind::grammar && (meaning.grammar & kVerb) != 0) return place;
+      if (is_verb(meaning)) return place;
     }
     i += std::max(match.length, 1U);
   }
@@ -141,9 +143,7 @@ bool opens_exam(const Document& d, const HeadingPhrase& phrase, std::uint32_t be
   if (d.is(behind, ",")) return true;
   if (d.is(behind, "of")) return tells_of_place(d, behind + 1);
   const auto next = d.lexicon().phrases().longest(d.keys(), behind);
-  if (next.length == 0) return false;
-  const Concept& meaning = d.lexicon().meaning(next.value);
-  return meaning.kind == ConceptKind::grammar && (meaning.grammar & kVerb) != 0;
+  return next.length > 0 && is_verb(d.lexicon().meaning(next.value));
 }
 
 }  // namespace

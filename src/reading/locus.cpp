@@ -44,6 +44,11 @@ bool joined_only(const PlacingState& p, const Unit& a, const Unit& b) {
   return true;
 }
 
+// The unit behind it; null if it is the last.
+const Unit* next_of(const PlacingState& p, const Unit& unit) {
+  return &unit == &p.parts.units.back() ? nullptr : &unit + 1;
+}
+
 // Whether another unit stands in the group or right behind it.
 bool has_own_unit(const PlacingState& p, const PlaceGroup& group, const Unit& unit) {
   return std::ranges::any_of(p.parts.units, [&](const Unit& other) {
@@ -188,7 +193,9 @@ std::optional<Index> group_of_rest(const PlacingState& p, const Unit& unit) {
 // "Normal bulk and tone throughout with no weakness in the legs": what is said of all is of no place behind it.
 bool is_throughout(const PlacingState& p, const Unit& one) {
   const Unit* last = &one;
-  while (last != &p.parts.units.back() && joined_only(p, last[0], last[1])) ++last;
+  for (const Unit* next = next_of(p, one); next != nullptr && joined_only(p, *last, *next); next = next_of(p, *last)) {
+    last = next;
+  }
   const Unit& unit = *last;
   if (unit.last >= p.items.size() || !p.items[unit.last].is(Cue::extent)) return false;
   if (p.document.text(p.items[unit.last].first) != "throughout") return false;
@@ -218,9 +225,9 @@ Locus locus_of(const PlacingState& p, const Unit& unit) {
     break;
   }
   // "Hawkins and Neer signs are positive at the left shoulder": tests in a list are of one joint.
-  const bool listed_test = unit.kind == Unit::Kind::test && unit.coordinated && &unit != &p.parts.units.back();
-  if (listed_test && (&unit)[1].kind == Unit::Kind::test) {
-    if (const auto behind = group_behind(p, (&unit)[1])) return {behind};
+  const Unit* next = unit.kind == Unit::Kind::test && unit.coordinated ? next_of(p, unit) : nullptr;
+  if (next != nullptr && next->kind == Unit::Kind::test) {
+    if (const auto behind = group_behind(p, *next)) return {behind};
   }
   return earlier_group(p, unit);
 }

@@ -37,8 +37,8 @@ void add_muscle(const PlacingState& p, const Unit& unit, Targets& targets);
 /// "Back" as the lumbar spine where that is what the visit is about; any other place as it is.
 PlaceRef settle_back(const PlacingState& p, PlaceRef place);
 
-/// The level of the spine that a part which names none (`generic`) belongs to: the one that the sentence, the heading or
-/// the topic names. Any other region as it is.
+/// The level of the spine that a part which names none (`generic`) belongs to: the one that the sentence, the heading
+/// or the topic names. Any other region as it is.
 Region level_for(const PlacingState& p, Region region, bool generic);
 
 // sides.cpp
